@@ -1,0 +1,216 @@
+"""What the protective device of a circuit gives under fault: time, greatest Zs, energy let through.
+
+An RCD inside a socket-outlet gives the cable before it nothing: the device at the board must
+clear that cable alone.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+from typing import TYPE_CHECKING
+
+from asfitted.calculate.adiabatic import fault_energy_a2s
+from asfitted.calculate.earth_fault_loop import measured_limit_ohm
+from asfitted.calculate.working import Step
+from asfitted.errors import OutsideTableError
+from asfitted.reference import devices
+from asfitted.reference.loader import table
+
+if TYPE_CHECKING:
+    from asfitted.reference.figure import Figure
+    from asfitted.resolve.installation import Circuit, Device, Installation
+
+INSTANTANEOUS_S = 0.1
+RCD_STANDARD = "BS EN 61008"
+
+
+@dataclass(frozen=True)
+class LoopLimit:
+    """The greatest Zs of a circuit, the time behind it, and where it comes from."""
+
+    zs_ohm: float | None
+    measured_ohm: float | None
+    time_s: float | None
+    source: str
+    by_rcd: bool = False
+    note: str = ""
+    steps: tuple[Step, ...] = ()
+
+
+@dataclass(frozen=True)
+class Energy:
+    """Energy a fault lets through before the device clears it, and how it was got."""
+
+    energy_a2s: float
+    words: str
+    source: str
+
+
+def loop_limit(circuit: Circuit, installation: Installation) -> LoopLimit:
+    """Return the greatest Zs for the device at the board in the time the circuit must clear.
+
+    TN: the overcurrent part of the device, also where an RCBO protects as well. TT with an RCD at
+    the device or as main switch of its board: 50 V over the residual current.
+    """
+    supply = installation.supply
+    if supply is None:
+        return LoopLimit(None, None, None, "no supply is given")
+    sockets = circuit.use == "sockets" or any(
+        "socket" in installation.points[tag].kind for tag in circuit.points
+    )
+    try:
+        time = devices.disconnection_time(
+            supply.system,
+            final=not circuit.feeds_board,
+            rating_a=circuit.device.rating_a,
+            has_sockets=sockets,
+            u0_v=supply.u0_v,
+        )
+        residual = _residual_ma(circuit, installation)
+        if supply.system == "TT" and residual is not None:
+            return _by_rcd(residual, time)
+        return _by_overcurrent(circuit.device, time, supply.u0_v)
+    except OutsideTableError as outside:
+        return LoopLimit(None, None, None, str(outside))
+
+
+def _residual_ma(circuit: Circuit, installation: Installation) -> float | None:
+    if circuit.device.rcd is not None:
+        return circuit.device.rcd.idn_ma
+    board = installation.boards.get(circuit.board)
+    switch = board.main_switch if board else None
+    return switch.rcd.idn_ma if switch and switch.rcd else None
+
+
+def _by_rcd(residual_ma: float, time: Figure) -> LoopLimit:
+    limit = devices.maximum_zs_rcd(residual_ma)
+    step = Step(
+        symbol="Zs max",
+        words="greatest Zs, RCD for fault protection",
+        formula="50 V / IΔn",
+        substituted=f"50 V / {residual_ma / 1000:g} A",
+        value=limit.value,
+        unit="Ω",
+        source=f"{limit.source} ({limit.provenance})",
+    )
+    source = f"RCD {residual_ma:g} mA, {limit.source} ({limit.provenance})"
+    measured = limit.value  # the reading is set by the electrode: no allowance for heating
+    return LoopLimit(limit.value, measured, time.value, source, by_rcd=True, steps=(step,))
+
+
+def _by_overcurrent(device: Device, time: Figure, u0_v: float) -> LoopLimit:
+    limit, current = _limit_and_current(
+        device.standard, device.curve, device.rating_a, time.value, u0_v
+    )
+    step = Step(
+        symbol="Zs max",
+        words=f"greatest Zs for {device.words} in {time.value:g} s",
+        formula="Cmin × U0 / Ia",
+        substituted=f"{devices.C_MIN} × {u0_v:g} V / {current.value:g} A",
+        value=limit.value,
+        unit="Ω",
+        source=f"{limit.source} ({limit.provenance})",
+    )
+    note = ""
+    if device.rcd is not None:
+        note = f"the {device.rcd.idn_ma:g} mA RCD of the RCBO gives fault protection as well"
+    return LoopLimit(
+        limit.value,
+        measured_limit_ohm(limit.value, factor=devices.measured_zs_factor().value),
+        time.value,
+        f"{limit.source} ({limit.provenance})",
+        note=note,
+        steps=(step,),
+    )
+
+
+@cache
+def _limit_and_current(
+    standard: str, curve: str, rating_a: float, time_s: float, u0_v: float
+) -> tuple[Figure, Figure]:
+    return (
+        devices.maximum_zs(standard, curve, rating_a, time_s, u0_v),
+        devices.current_for_disconnection(standard, curve, rating_a, time_s),
+    )
+
+
+def energy_at_board(device: Device, fault_a: float | None) -> Energy | str:
+    """Return the greatest energy of a fault close to the device, or why it is not known.
+
+    Breakers of type B or C up to 40 A: the class 3 limit of the tabulated fault level that is not
+    below the prospective current, as the minimum protective conductor table of the On-Site Guide
+    takes it (memory), or the current for 0.1 s if that is less. Others: the current for 0.1 s,
+    good only near the tripping current. gG fuses: total operating energy of the gates.
+    """
+    if fault_a is None:
+        return "the greatest fault current is not known, so the energy let through is not"
+    if device.standard in devices.FUSES:
+        return _fuse_energy(device)
+    if device.icn_ka is not None and fault_a > 1000 * device.icn_ka:
+        return f"fault current {fault_a / 1000:.2f} kA is above Icn {device.icn_ka:g} kA"
+    for_a_tenth = Energy(
+        fault_energy_a2s(fault_a, time_s=INSTANTANEOUS_S),
+        f"({fault_a:.0f} A)² × {INSTANTANEOUS_S:g} s",
+        "BS 7671 434.5.2, instantaneous operation",
+    )
+    limit = _class_limit(device.curve, device.rating_a, fault_a)
+    if limit is None or for_a_tenth.energy_a2s <= limit.value:
+        return for_a_tenth
+    return Energy(
+        limit.value,
+        f"class 3 limit for {device.curve}{device.rating_a:g} at a fault of {fault_a / 1000:.2f} kA",
+        f"{limit.source} ({limit.provenance})",
+    )
+
+
+@cache
+def _class_limit(curve: str, rating_a: float, fault_a: float) -> Figure | None:
+    try:
+        return devices.let_through_energy(curve, rating_a, fault_a)
+    except OutsideTableError:
+        return None
+
+
+def _fuse_energy(device: Device) -> Energy | str:
+    if device.standard not in ("BS 88-2", "BS 88-3"):
+        return f"energy let through by a fuse to {device.standard} is not held"
+    gates = table("devices", "fuse_gg_gates")
+    try:
+        row = gates.row_at_or_above("in_a", device.rating_a)
+    except OutsideTableError as outside:
+        return str(outside)
+    total = float(row["total_i2t_max"])
+    source = f"{gates.standard} ({gates.provenance})"
+    return Energy(total, f"total operating energy of a {row['in_a']:g} A gG fuse", source)
+
+
+def energy_at_far_end(device: Device, fault_a: float | None, time_s: float | None) -> Energy | str:
+    """Return the energy of the least fault current, or why it is not known.
+
+    At or above the instantaneous current of a breaker the fault lasts 0.1 s at most; below it, or
+    with a fuse, as long as the circuit may take.
+    """
+    if fault_a is None or time_s is None:
+        return "the least fault current is not known"
+    lasts = time_s
+    if device.standard in devices.BREAKERS and fault_a >= _instantaneous_a(device):
+        lasts = INSTANTANEOUS_S
+    found = Energy(
+        fault_energy_a2s(fault_a, time_s=lasts),
+        f"({fault_a:.0f} A)² × {lasts:g} s",
+        "BS 7671 543.1.3",
+    )
+    limit = None
+    if lasts == INSTANTANEOUS_S:
+        limit = _class_limit(device.curve, device.rating_a, fault_a)
+    if limit is None or limit.value >= found.energy_a2s:
+        return found
+    return Energy(limit.value, "class 3 limit at the least fault current", limit.source)
+
+
+def _instantaneous_a(device: Device) -> float:
+    try:
+        return devices.magnetic_multiple(device.curve).value * device.rating_a
+    except OutsideTableError:
+        return float("inf")

@@ -1,0 +1,175 @@
+"""The command line: parse, call the pipeline, print.
+
+Exit codes: 0 clean, 1 findings of error severity, 2 unusable spec, 3 our fault.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+import traceback
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from asfitted import __version__
+from asfitted.draw.symbols import catalogue
+from asfitted.errors import AsfittedError, SpecError
+from asfitted.layout.sheet_model import Model
+from asfitted.pack.design_json import findings_data
+from asfitted.pack.plain_data import plain
+from asfitted.pack.write import write_pack, write_sheets
+from asfitted.pipeline import Checked, check_job, dump_stage, lay_out_job
+from asfitted.spec.schema import json_schema
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+    from asfitted.check.run import CheckReport
+
+CLEAN, FINDINGS, BAD_SPEC, OUR_FAULT = 0, 1, 2, 3
+CAUTION = (
+    "Design aid, not a certificate: for a competent person, against the current BS 7671. "
+    "Isolate, lock off and prove dead before work."
+)
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run the command line and return the exit code."""
+    options = _parser().parse_args(arguments)
+    try:
+        return int(options.run(options))
+    except SpecError as error:
+        for problem in error.problems:
+            print(problem.render(), file=sys.stderr)
+        count = len(error.problems)
+        print(
+            f"\n{count} problem{'s' * (count != 1)} in the spec; nothing was drawn.",
+            file=sys.stderr,
+        )
+        return BAD_SPEC
+    except Exception as error:  # noqa: BLE001 - the last stop: say whose fault it is
+        return _our_fault(error, debug=options.debug)
+
+
+def _our_fault(error: Exception, *, debug: bool) -> int:
+    if debug:
+        traceback.print_exc()
+    kind = "" if isinstance(error, AsfittedError) else f"{type(error).__name__}: "
+    print(f"asfitted: {kind}{error}", file=sys.stderr)
+    if not isinstance(error, AsfittedError):
+        print("This is a fault of the tool; --debug shows where.", file=sys.stderr)
+    return OUR_FAULT
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="asfitted",
+        description="Draws an electrical installation from a written spec.",
+        epilog=CAUTION,
+    )
+    parser.add_argument("--version", action="version", version=f"asfitted {__version__}")
+    commands = parser.add_subparsers(required=True, metavar="COMMAND")
+    check = _command(commands, "check", "check the design and print the findings", _check)
+    check.add_argument("job", type=Path, help="the job file (YAML)")
+    check.add_argument("--json", action="store_true", help="print the findings as JSON")
+    for name, words, run in (
+        ("draw", "draw every sheet as SVG", _draw),
+        ("pack", "draw every sheet and bind the pack", _pack),
+    ):
+        command = _command(commands, name, words, run)
+        command.add_argument("job", type=Path, help="the job file (YAML)")
+        command.add_argument("-o", "--output", type=Path, required=True, help="folder to write to")
+        command.add_argument("--png", type=float, metavar="DPI", help="also write PNG previews")
+    dump = _command(commands, "dump", "print the result of one stage as JSON", _dump)
+    dump.add_argument("stage", choices=("spec", "resolve", "calculate", "check", "layout"))
+    dump.add_argument("job", type=Path, help="the job file (YAML)")
+    _command(commands, "schema", "print the JSON Schema of a job file", _schema)
+    return parser
+
+
+def _command(
+    commands: argparse._SubParsersAction[argparse.ArgumentParser],
+    name: str,
+    words: str,
+    run: Callable[[argparse.Namespace], int],
+) -> argparse.ArgumentParser:
+    command = commands.add_parser(name, help=words, description=words, epilog=CAUTION)
+    command.add_argument("--debug", action="store_true", help="show where a fault of the tool is")
+    command.set_defaults(run=run)
+    return command
+
+
+def _say(words: str) -> None:
+    print(f"  {words}", file=sys.stderr, flush=True)
+
+
+def _check(options: argparse.Namespace) -> int:
+    checked = check_job(options.job)
+    if options.json:
+        print(json.dumps(findings_data(checked.report), indent=1, ensure_ascii=False))
+    else:
+        for finding in checked.report.findings:
+            print(finding.render())
+        print(_summary(checked.report))
+    return _verdict(checked.report)
+
+
+def _summary(report: CheckReport) -> str:
+    """Return the closing line: how much was judged, and what was not."""
+    words = [f.word for f in report.findings]
+    counts = [
+        f"{words.count(w)} {w}{'s' * (words.count(w) != 1)}" for w in ("error", "warning", "note")
+    ]
+    counts.append(f"{words.count('not checked')} not checked")
+    passed = sum(report.checked.values())
+    return f"{', '.join(counts)}; {passed} checks passed by {len(report.checked)} rules.\n{CAUTION}"
+
+
+def _verdict(report: CheckReport) -> int:
+    return FINDINGS if report.errors else CLEAN
+
+
+def _model(checked: Checked) -> Model:
+    return Model(checked.installation, checked.results, checked.report, catalogue())
+
+
+def _draw(options: argparse.Namespace) -> int:
+    checked = check_job(options.job, _say)
+    sheets = lay_out_job(checked, _say)
+    names = write_sheets(sheets, options.output, png_dpi=options.png, progress=_say)
+    print(f"{len(names)} files in {options.output}")
+    return _report_errors(checked.report)
+
+
+def _pack(options: argparse.Namespace) -> int:
+    checked = check_job(options.job, _say)
+    sheets = lay_out_job(checked, _say)
+    written = write_pack(
+        _model(checked), sheets, options.output, png_dpi=options.png, progress=_say
+    )
+    for name in written.files:
+        print(options.output / name)
+    return _report_errors(checked.report)
+
+
+def _report_errors(report: CheckReport) -> int:
+    """Print what stops the work, and the summary; the rest is on the design check sheet."""
+    for finding in report.errors:
+        print(finding.render(), file=sys.stderr)
+    print(_summary(report), file=sys.stderr)
+    return _verdict(report)
+
+
+def _dump(options: argparse.Namespace) -> int:
+    print(json.dumps(plain(dump_stage(options.job, options.stage)), indent=1, ensure_ascii=False))
+    return CLEAN
+
+
+def _schema(_: argparse.Namespace) -> int:
+    print(json.dumps(json_schema(), indent=1, ensure_ascii=False))
+    return CLEAN
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,163 @@
+"""Cables on a wall outside containment: drops, clipped lengths, ways through and off the wall."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Literal
+
+from asfitted.layout.elevation.runs_on_wall import CornerFlag, corner_side, level_words
+from asfitted.layout.elevation.wall_view import OUTSIDE_MM, WallPoint, height_words, on_wall
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from asfitted.calculate.results import CalculationResults, CableRoute, RouteLeg
+    from asfitted.resolve.installation import Installation, Wall
+
+Way = Literal["drop", "clipped", "through-wall", "off-wall"]
+_CLIPPED = ("", "clipped", "clipped direct")
+
+
+@dataclass(frozen=True)
+class Stretch:
+    """A straight length on a wall with all the cables that share it, lower or left end first.
+
+    ``top`` and ``foot`` say what it comes from and goes to at its upper (right) and lower (left)
+    end. ``serves`` is the thing at the end of the cable that the length leads to.
+    """
+
+    way: Way
+    enclosure: str  # "20 mm steel conduit", "" for clipped direct
+    start: WallPoint
+    end: WallPoint
+    cables: tuple[str, ...]
+    foot: str
+    top: str
+    serves: str
+
+    @property
+    def is_upright(self) -> bool:
+        """Whether it goes up and down the wall."""
+        return abs(self.end.up - self.start.up) > abs(self.end.along - self.start.along)
+
+    @property
+    def is_outside(self) -> bool:
+        """Whether it lies on the outer face."""
+        return self.start.out < OUTSIDE_MM and self.end.out < OUTSIDE_MM
+
+    @property
+    def holder(self) -> str:
+        """What the cables are held by, in words."""
+        return self.enclosure or "clipped"
+
+
+def stretches_on(
+    installation: Installation, results: CalculationResults, wall: Wall
+) -> tuple[Stretch, ...]:
+    """Return every length outside containment on a wall, left to right; equal ones are one."""
+    merged: dict[tuple[object, ...], Stretch] = {}
+    for cable, route in results.routes.items():
+        for index, leg in enumerate(route.legs):
+            if leg.wall != wall.name or leg.kind in ("containment", "declared"):
+                continue
+            made = _stretch(installation, wall, cable, route, index)
+            key = (made.way, made.enclosure, _rounded(made.start), _rounded(made.end))
+            known = merged.get(key)
+            if known is None:
+                merged[key] = made
+            elif cable not in known.cables:
+                merged[key] = replace(known, cables=(*known.cables, cable))
+    return tuple(sorted(merged.values(), key=lambda s: (s.start, s.end, s.cables)))
+
+
+def clipped_corner_flags(
+    installation: Installation, results: CalculationResults, wall: Wall
+) -> tuple[CornerFlag, ...]:
+    """Return the flags of cables clipped direct that go on round a corner of a wall."""
+    flags: dict[tuple[str, float], CornerFlag] = {}
+    for cable, route in results.routes.items():
+        for first, second in zip(route.legs, route.legs[1:], strict=False):
+            if (
+                "clipped" not in (first.kind, second.kind)
+                or wall.name not in (first.wall, second.wall)
+                or first.wall == second.wall
+                or not (first.wall and second.wall)
+                or "containment" in (first.kind, second.kind)
+            ):
+                continue
+            here, to = (first, second.wall) if first.wall == wall.name else (second, first.wall)
+            at = on_wall(wall, first.end)
+            words = _enclosure(here) or "clipped direct"
+            level = f"C/L {height_words(at.up)}"
+            side = corner_side(wall, at)
+            flags[(cable, at.up)] = CornerFlag(
+                cable, words, level, (cable,), side, wall.name, to, at.up
+            )
+    if not installation.walls:
+        return ()
+    return tuple(flags.values())
+
+
+def _rounded(point: WallPoint) -> tuple[int, int, int]:
+    return (round(point.along), round(point.up), round(point.out))
+
+
+def _enclosure(leg: RouteLeg) -> str:
+    return "" if leg.enclosure in _CLIPPED else leg.enclosure
+
+
+def _stretch(
+    installation: Installation, wall: Wall, cable: str, route: CableRoute, index: int
+) -> Stretch:
+    leg = route.legs[index]
+    a, b = on_wall(wall, leg.start), on_wall(wall, leg.end)
+    before = _beside(installation, cable, route.legs, index, -1, a.up)
+    after = _beside(installation, cable, route.legs, index, +1, b.up)
+    serves = _serves(installation, cable, route.legs, index)
+    way: Way = leg.kind  # type: ignore[assignment] # containment and declared are left out above
+    if (a.up, a.along) <= (b.up, b.along):
+        return Stretch(way, _enclosure(leg), a, b, (cable,), before, after, serves)
+    return Stretch(way, _enclosure(leg), b, a, (cable,), after, before, serves)
+
+
+def _beside(
+    installation: Installation,
+    cable: str,
+    legs: Sequence[RouteLeg],
+    index: int,
+    step: int,
+    up_mm: float,
+) -> str:
+    """Return what a leg meets at one end: a run with its level, a thing, or the next length."""
+    other = index + step
+    if not 0 <= other < len(legs):
+        ends = installation.cables[cable] if cable in installation.cables else None
+        if ends is None:
+            return f"end of {cable}"
+        return ends.from_end if step < 0 else ends.to_end
+    leg = legs[other]
+    if leg.containment and leg.containment in installation.containment:
+        run = installation.containment[leg.containment]
+        return f"{run.tag} {level_words(run, up_mm)}"
+    words = {"through-wall": "through wall", "off-wall": "off the wall"}.get(leg.kind, "clipped")
+    return f"{words} {height_words(up_mm)}"
+
+
+def _serves(
+    installation: Installation, cable: str, legs: Sequence[RouteLeg], index: int
+) -> str:
+    """Return the nearer end of the cable, counted in legs: the thing a drop belongs to."""
+    if cable not in installation.cables:
+        return ""
+    ends = installation.cables[cable]
+    runs = [i for i, leg in enumerate(legs) if leg.kind in ("containment", "declared")]
+    if any(i < index for i in runs):
+        return ends.to_end
+    if any(i > index for i in runs):
+        return ends.from_end
+    return ends.to_end
+
+
+def upright(stretches: Sequence[Stretch]) -> Iterator[Stretch]:
+    """Yield the lengths that are drops: they go up or down the wall."""
+    return (s for s in stretches if s.is_upright and s.way in ("drop", "clipped"))

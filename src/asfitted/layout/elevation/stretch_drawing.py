@@ -1,0 +1,122 @@
+"""Drops and clipped cables on the elevation, side by side where they share a line."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from asfitted.geometry import Box, Point
+from asfitted.layout.linework import polyline, widths_for
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from asfitted.layout.drawing import Drawing
+    from asfitted.layout.elevation.drops_on_wall import Stretch
+    from asfitted.layout.elevation.wall_view import WallView
+
+W = widths_for("A3")
+LANE_MM = 1.8  # centre to centre of lengths that share a line, on paper
+SAME_LINE_MM = 1.6  # nearer than this on paper two lengths share a line
+
+
+@dataclass(frozen=True)
+class DrawnStretch:
+    """A length on the wall with its line on the sheet (top or left end first)."""
+
+    stretch: Stretch
+    a: Point
+    b: Point
+
+    @property
+    def box(self) -> Box:
+        """Box of the line."""
+        x0, x1 = sorted((self.a.x, self.b.x))
+        y0, y1 = sorted((self.a.y, self.b.y))
+        return Box(x0, y0, x1, y1).grown(0.5)
+
+
+def on_sheet(view: WallView, stretches: Sequence[Stretch]) -> tuple[DrawnStretch, ...]:
+    """Return where each length comes to lie: true positions, spread where lines coincide."""
+    drawn: list[DrawnStretch] = []
+    lengths = [s for s in stretches if s.way in ("drop", "clipped")]
+    for group in _sharing_a_line(view, lengths):
+        for lane, stretch in enumerate(group):
+            off = (lane - (len(group) - 1) / 2) * LANE_MM
+            a, b = _line(view, stretch)
+            shift = (off, 0.0) if stretch.is_upright else (0.0, off)
+            drawn.append(DrawnStretch(stretch, a.moved(*shift), b.moved(*shift)))
+    return tuple(drawn)
+
+
+def draw_stretches(drawing: Drawing, lengths: Sequence[DrawnStretch], outline_of: Outlines) -> None:
+    """Draw the lengths. Enclosed ones extra-wide, clipped ones wide, outside ones dashed."""
+    for i, drawn in enumerate(lengths):
+        stretch = drawn.stretch
+        width = W.extra_wide if stretch.enclosure else W.wide
+        pattern = "continuous"
+        if stretch.is_outside:
+            width, pattern = W.narrow, "dashed"
+        a, b = outline_of.trimmed(drawn)
+        line = polyline((a.x, a.y), (b.x, b.y), width_mm=width, pattern=pattern)  # type: ignore[arg-type]
+        ident = f"{stretch.way}:{'+'.join(stretch.cables)}:{i}"
+        title = f"{' '.join(stretch.cables)} {stretch.holder}"
+        drawing.draw(ident, "outline", line, title=title)
+
+
+@dataclass(frozen=True)
+class Outlines:
+    """Boxes of boards, cabinets and points: a line that ends inside one stops at its edge."""
+
+    boxes: tuple[Box, ...]
+
+    def trimmed(self, drawn: DrawnStretch) -> tuple[Point, Point]:
+        """Return the line of a length, cut back to the edge of what it ends in."""
+        a, b = drawn.a, drawn.b
+        for box in self.boxes:
+            a = _pulled(a, b, box)
+            b = _pulled(b, a, box)
+        return a, b
+
+
+def _pulled(end: Point, other: Point, box: Box) -> Point:
+    """Return the end moved to the edge of a box that it lies in, towards the other end."""
+    inside = box.x0 <= end.x <= box.x1 and box.y0 <= end.y <= box.y1
+    other_inside = box.x0 <= other.x <= box.x1 and box.y0 <= other.y <= box.y1
+    if not inside or other_inside:
+        return end
+    if abs(end.x - other.x) < 1e-6:
+        return Point(end.x, box.y1 if other.y > end.y else box.y0)
+    return Point(box.x1 if other.x > end.x else box.x0, end.y)
+
+
+def _line(view: WallView, stretch: Stretch) -> tuple[Point, Point]:
+    a = view.at(stretch.start.along, stretch.start.up)
+    b = view.at(stretch.end.along, stretch.end.up)
+    return (b, a) if stretch.is_upright else (a, b)
+
+
+def _sharing_a_line(view: WallView, lengths: Sequence[Stretch]) -> list[list[Stretch]]:
+    """Group lengths that would lie on one another. Each group is sorted by its far end."""
+    groups: list[list[Stretch]] = []
+    for stretch in lengths:
+        home = next((g for g in groups if any(_overlap(view, stretch, o) for o in g)), None)
+        if home is None:
+            groups.append([stretch])
+        else:
+            home.append(stretch)
+    return groups
+
+
+def _overlap(view: WallView, one: Stretch, other: Stretch) -> bool:
+    if one.is_upright != other.is_upright or one.is_outside != other.is_outside:
+        return False
+    if one.is_upright:
+        apart = view.mm(abs(one.start.along - other.start.along))
+        low = max(one.start.up, other.start.up)
+        high = min(one.end.up, other.end.up)
+    else:
+        apart = view.mm(abs(one.start.up - other.start.up))
+        low = max(min(one.start.along, one.end.along), min(other.start.along, other.end.along))
+        high = min(max(one.start.along, one.end.along), max(other.start.along, other.end.along))
+    return apart < SAME_LINE_MM and view.mm(high - low) > 1.0

@@ -1,0 +1,100 @@
+"""Outlines of boards, points, cabinet and devices at true size and place, with their callouts."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from asfitted.geometry import Box, Point
+from asfitted.layout.callout import Callout, callout_size
+from asfitted.layout.lettering import BODY, TAG, box_of, line_pitch_mm
+from asfitted.layout.linework import polyline, rectangle, widths_for
+from asfitted.layout.sheet_layout import Item, Path, SymbolUse, Text
+from asfitted.resolve.installation import State
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from asfitted.layout.drawing import Drawing
+    from asfitted.layout.elevation.things_on_wall import Thing
+    from asfitted.layout.elevation.wall_view import WallView
+
+W = widths_for("A3")
+LEAST_SIDE_MM = 2.0
+LEAST_SYMBOL_MM = 7.0
+#: Symbols that hold no letters, so that they can be drawn smaller than 10 mm.
+UNLETTERED = frozenset(
+    {
+        "isolator_enclosed",
+        "socket_three_phase",
+        "socket_three_phase_rcd",
+        "socket",
+        "camera_fixed",
+        "junction_box",
+        "heater",
+        "fan",
+        "luminaire",
+        "floodlight",
+        "fused_spur",
+    }
+)
+
+
+def thing_box(view: WallView, thing: Thing) -> Box:
+    """Return the outline of a thing on the sheet: true size, but never under 2 mm."""
+    width = max(thing.width_mm, LEAST_SIDE_MM * view.scale)
+    height = max(thing.height_mm, LEAST_SIDE_MM * view.scale)
+    return view.centred(thing.at.along, thing.at.up, width, height)
+
+
+def draw_things(drawing: Drawing, view: WallView, things: Sequence[Thing]) -> list[Callout]:
+    """Draw outlines with a symbol or words inside where they fit; return callouts for the rest."""
+    callouts = []
+    for thing in things:
+        box = thing_box(view, thing)
+        drawing.draw(f"thing:{thing.tag}", "outline", *_outline(thing, box), title=thing.words)
+        drawing.room.take_ink(box)
+        callout = Callout(f"callout:{thing.tag}", thing.tag, thing.lines, box)
+        inside = _words_inside(callout, box)
+        if inside:
+            drawing.add(Item(callout.ident, "text", inside))
+            continue
+        symbol = _symbol_inside(thing, box)
+        if symbol:
+            drawing.draw(f"symbol:{thing.tag}", "symbol", symbol, title=thing.words)
+        callouts.append(callout)
+    return callouts
+
+
+def _outline(thing: Thing, box: Box) -> list[Path]:
+    """Return the outline: wide when new, narrow when existing, dashed on the outer face."""
+    width = W.narrow if thing.state is not State.NEW or thing.is_outside else W.wide
+    pattern = "dashed" if thing.is_outside else "continuous"
+    lines = [rectangle(box, width_mm=width, pattern=pattern, fill="white")]  # type: ignore[arg-type]
+    if thing.state is State.REMOVED:
+        lines.append(polyline((box.x0, box.y0), (box.x1, box.y1), width_mm=W.narrow))
+        lines.append(polyline((box.x0, box.y1), (box.x1, box.y0), width_mm=W.narrow))
+    return lines
+
+
+def _words_inside(callout: Callout, box: Box) -> tuple[Text, ...]:
+    """Return the callout's words centred in the outline, or nothing when it is too small."""
+    width, height = callout_size(callout)
+    if width + 2.6 > box.width or height + 2.6 > box.height:
+        return ()
+    middle = box.centre
+    y = middle.y - height / 2 + TAG
+    texts = [Text(Point(middle.x, y), callout.tag, TAG, anchor="middle", bold=True)]
+    for line in callout.lines:
+        y += line_pitch_mm(BODY)
+        texts.append(Text(Point(middle.x, y), line, BODY, anchor="middle"))
+    inner = box.grown(-0.7)
+    return tuple(texts) if all(inner.holds(box_of(t)) for t in texts) else ()
+
+
+def _symbol_inside(thing: Thing, box: Box) -> SymbolUse | None:
+    """Return the symbol in the middle of the outline, where it is big enough to hold one."""
+    side = min(box.width, box.height, 10.0) - 1.0
+    if thing.symbol not in UNLETTERED or side < LEAST_SYMBOL_MM or thing.is_outside:
+        return None
+    at = box.centre.moved(-side / 2, -side / 2)
+    return SymbolUse(thing.symbol, at, side, width_mm=0.35 if side >= 9 else 0.25)

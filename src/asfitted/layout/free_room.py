@@ -1,0 +1,120 @@
+"""What of a sheet is taken, so that a word or a leader can be put where nothing else is."""
+
+from __future__ import annotations
+
+import math
+from collections import defaultdict
+from dataclasses import dataclass, field
+
+from asfitted.geometry import Box, Point
+
+CELL = 12.0
+CLEAR = 0.7  # clear space round every text, mm
+
+
+@dataclass
+class FreeRoom:
+    """Boxes of ink, boxes of text and leaders already on a part of a sheet, mm.
+
+    Ink may be crossed by a leader where it must; text and other leaders never are.
+    """
+
+    limits: Box
+    _cells: dict[tuple[int, int], list[tuple[Box, bool]]] = field(
+        default_factory=lambda: defaultdict(list)
+    )
+    _leaders: list[tuple[Point, Point]] = field(default_factory=list)
+
+    def take_ink(self, box: Box) -> None:
+        """Note a box that holds lines."""
+        self._take(box, is_text=False)
+
+    def take_text(self, box: Box) -> None:
+        """Note a box that holds words."""
+        self._take(box, is_text=True)
+
+    def take_line(self, a: Point, b: Point, width_mm: float = 0.5) -> None:
+        """Note a straight line, as a row of small boxes where it is oblique."""
+        half = width_mm / 2
+        oblique = abs(a.x - b.x) > 0.5 and abs(a.y - b.y) > 0.5
+        count = max(1, math.ceil(math.dist(a, b) / 2.0)) if oblique else 1
+        for i in range(count):
+            p, q = _between(a, b, i / count), _between(a, b, (i + 1) / count)
+            low, high = Point(min(p.x, q.x), min(p.y, q.y)), Point(max(p.x, q.x), max(p.y, q.y))
+            self.take_ink(Box(low.x, low.y, high.x, high.y).grown(half))
+
+    def take_leader(self, a: Point, b: Point) -> None:
+        """Note a leader; nothing may cross it or stand on it."""
+        self._leaders.append((a, b))
+
+    def is_free(self, box: Box, clear: float = CLEAR) -> bool:
+        """Tell whether a box lies inside the limits and clear of everything noted."""
+        if not self.limits.holds(box):
+            return False
+        grown = box.grown(clear)
+        if any(other.meets(grown) for other, _ in self._near(grown)):
+            return False
+        return not any(line_meets_box(a, b, grown) for a, b in self._leaders)
+
+    def leader_cost(self, a: Point, b: Point) -> float | None:
+        """Return the number of inked boxes a leader would cross, or None where it may not run."""
+        hull = Box(min(a.x, b.x), min(a.y, b.y), max(a.x, b.x), max(a.y, b.y))
+        if not self.limits.holds(hull):
+            return None
+        cost = 0
+        for box, is_text in self._near(hull.grown(0.5)):
+            if line_meets_box(a, b, box.grown(0.4) if is_text else box):
+                if is_text:
+                    return None
+                cost += 1
+        if any(lines_cross(a, b, c, d) for c, d in self._leaders):
+            return None
+        return float(cost)
+
+    def _take(self, box: Box, *, is_text: bool) -> None:
+        for cell in _cells_of(box):
+            self._cells[cell].append((box, is_text))
+
+    def _near(self, box: Box) -> list[tuple[Box, bool]]:
+        seen: dict[int, tuple[Box, bool]] = {}
+        for cell in _cells_of(box):
+            for entry in self._cells.get(cell, ()):
+                seen[id(entry)] = entry
+        return list(seen.values())
+
+
+def _cells_of(box: Box) -> list[tuple[int, int]]:
+    columns = range(math.floor(box.x0 / CELL), math.floor(box.x1 / CELL) + 1)
+    rows = range(math.floor(box.y0 / CELL), math.floor(box.y1 / CELL) + 1)
+    return [(i, j) for i in columns for j in rows]
+
+
+def _between(a: Point, b: Point, share: float) -> Point:
+    return Point(a.x + (b.x - a.x) * share, a.y + (b.y - a.y) * share)
+
+
+def line_meets_box(a: Point, b: Point, box: Box) -> bool:
+    """Tell whether a straight line from a to b has any point inside a box."""
+    low, high = 0.0, 1.0
+    for p, d, least, most in (
+        (a.x, b.x - a.x, box.x0, box.x1),
+        (a.y, b.y - a.y, box.y0, box.y1),
+    ):
+        if abs(d) < 1e-9:
+            if p <= least or p >= most:
+                return False
+            continue
+        t0, t1 = sorted(((least - p) / d, (most - p) / d))
+        low, high = max(low, t0), min(high, t1)
+        if low >= high:
+            return False
+    return True
+
+
+def lines_cross(a: Point, b: Point, c: Point, d: Point) -> bool:
+    """Tell whether two straight lines share a point."""
+
+    def side(p: Point, q: Point, r: Point) -> float:
+        return (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x)
+
+    return side(a, b, c) * side(a, b, d) <= 0 and side(c, d, a) * side(c, d, b) <= 0

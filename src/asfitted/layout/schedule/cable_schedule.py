@@ -1,0 +1,78 @@
+"""The cable schedule: one row for each cable, with what to cut and the sum behind it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from asfitted.layout.schedule.words import NOT_RECORDED, end_words, figure, length_words
+from asfitted.layout.table import Column, Table
+
+if TYPE_CHECKING:
+    from asfitted.calculate.results import CableRoute
+    from asfitted.layout.sheet_model import Model
+    from asfitted.resolve.installation import Cable
+
+COLUMNS = (
+    Column("Cable", wraps=False),
+    Column("From"),
+    Column("To"),
+    Column("Cable type"),
+    Column("cpc"),
+    Column("Runs in"),
+    Column("Method, group"),
+    Column("Protected by"),
+    Column("Ib A", align="end", wraps=False),
+    Column("Iz A", align="end", wraps=False),
+    Column("Drop %", align="end", wraps=False),
+    Column("Length", align="end", wraps=False),
+    Column("Cut", align="end", wraps=False),
+)
+
+
+def cable_schedule(model: Model) -> Table:
+    """Return the schedule of every power and data cable, in order of tag as the spec has them."""
+    cables = list(model.installation.cables.values())
+    rows = tuple(_row(cable, model) for cable in cables)
+    return Table(COLUMNS, rows, tuple(c.tag for c in cables))
+
+
+def _row(cable: Cable, model: Model) -> tuple[str, ...]:
+    installation, results = model.installation, model.results
+    figures, route = results.cables.get(cable.tag), results.routes.get(cable.tag)
+    circuit = installation.circuits.get(cable.circuit)
+    data = results.data.get(cable.to_end)
+    kind = figures.words if figures else (data.medium if data else NOT_RECORDED)
+    existing = "existing " if cable.state == "existing" else ""
+    start = cable.from_end
+    if circuit is not None and start == circuit.board:
+        start = circuit.tag
+    return (
+        cable.tag,
+        end_words(installation, start),
+        end_words(installation, cable.to_end),
+        existing + kind,
+        figures.cpc_words if figures else "–",
+        runs_in(route),
+        f"{figures.method}, {figures.group_count}" if figures else "–",
+        circuit.device.words if circuit else "–",
+        figure(figures.design_current_a if figures else None, 1, missing="–"),
+        figure(figures.capacity_a if figures else None, 1, missing="–"),
+        figure(figures.drop_to_end_pct if figures else None, 2, missing="–"),
+        length_words(cable, route.length_m if route else None),
+        "–" if cable.state == "existing" or route is None else f"{route.cut_m:.1f} m",
+    )
+
+
+def runs_in(route: CableRoute | None) -> str:
+    """Return the containment that a cable passes, in order, each named once."""
+    if route is None or route.broken:
+        return "no route found"
+    names: list[str] = []
+    for leg in route.legs:
+        name = leg.containment or {"clipped": "clipped direct"}.get(leg.kind, "")
+        if name and name not in names:
+            names.append(name)
+    if not names:
+        drops = [leg.enclosure for leg in route.legs if leg.kind in {"drop", "off-wall"}]
+        names = sorted(set(drops))
+    return ", ".join(names) if names else NOT_RECORDED

@@ -1,0 +1,169 @@
+"""The chart for the door of a board: every way once, in true order."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from asfitted.layout.schedule.words import (
+    NOT_RECORDED,
+    figure,
+    length_words,
+    place,
+    size,
+    way_ranges,
+)
+from asfitted.layout.table import Column, Table
+from asfitted.layout.title_block import supply_words
+
+if TYPE_CHECKING:
+    from asfitted.layout.sheet_model import Model
+    from asfitted.resolve.installation import Board, Circuit, Rcd, Way
+
+COLUMNS = (
+    Column("Way", wraps=False),
+    Column("Circuit"),
+    Column("Place"),
+    Column("Points", align="middle"),
+    Column("Device"),
+    Column("RCD"),
+    Column("Cable"),
+    Column("Length", align="end", wraps=False),
+    Column("Upset by tests"),
+    Column("Max Zs", align="end", wraps=False),
+)
+
+
+def door_chart(board: Board, model: Model) -> Table:
+    """Return the chart of one board. Neighbouring blank ways share a row that names each."""
+    rows: list[tuple[str, ...]] = []
+    idents: list[str] = []
+    tinted: set[int] = set()
+    blanks: list[Way] = []
+    for way in board.ways:
+        if not way.circuit and way.words == "blank":
+            blanks.append(way)
+            continue
+        if blanks:
+            tinted.add(len(rows))
+            rows.append(_blank(blanks))
+            idents.append(blanks[0].name)
+            blanks = []
+        if way.circuit:
+            rows.append(_circuit(model.installation.circuits[way.circuit], model))
+        else:
+            tinted.add(len(rows))
+            rows.append((way.name, way.words, *["–"] * (len(COLUMNS) - 2)))
+        idents.append(way.name)
+    if blanks:
+        tinted.add(len(rows))
+        rows.append(_blank(blanks))
+        idents.append(blanks[0].name)
+    return Table(COLUMNS, tuple(rows), tuple(idents), tinted_rows=frozenset(tinted))
+
+
+def _blank(ways: list[Way]) -> tuple[str, ...]:
+    return (way_ranges([w.name for w in ways]), "blank", *["–"] * (len(COLUMNS) - 2))
+
+
+def _circuit(circuit: Circuit, model: Model) -> tuple[str, ...]:
+    """Return the row of a circuit."""
+    results = model.results
+    figures = results.circuits.get(circuit.tag)
+    return (
+        circuit.way,
+        circuit.name + (" (existing)" if circuit.state == "existing" else ""),
+        _places(circuit, model),
+        str(circuit.points_served) if circuit.points_served else NOT_RECORDED,
+        circuit.device.words.replace("RCBO ", "RCBO ").strip(),
+        _rcd(circuit, model),
+        _cable(circuit, model),
+        _length(circuit, model),
+        circuit.vulnerable,
+        figure(figures.zs_limit_ohm if figures else None, 2, "Ω"),
+    )
+
+
+def _places(circuit: Circuit, model: Model) -> str:
+    if circuit.place and circuit.place != NOT_RECORDED:
+        return circuit.place
+    if circuit.feeds_board:
+        return place(model.installation.boards[circuit.feeds_board].position)
+    if not circuit.points:
+        return NOT_RECORDED
+    walls = sorted({model.installation.points[p].position.wall for p in circuit.points} - {""})
+    if len(circuit.points) == 1:
+        return place(model.installation.points[circuit.points[0]].position)
+    return ("walls " if len(walls) > 1 else "wall ") + ", ".join(walls)
+
+
+def _rcd(circuit: Circuit, model: Model) -> str:
+    """Return the RCD at the board, or where else it sits."""
+    if circuit.device.rcd is not None:
+        return _rcd_words(circuit.device.rcd)
+    in_outlet = [model.installation.points[p].rcd for p in circuit.points]
+    rcds = [r for r in in_outlet if r is not None]
+    if rcds:
+        return f"{_rcd_words(rcds[0])} in the outlet"
+    return NOT_RECORDED if circuit.state == "existing" else "none"
+
+
+def _rcd_words(rcd: Rcd) -> str:
+    return f"{rcd.idn_ma:g} mA {rcd.type}"
+
+
+def _cable(circuit: Circuit, model: Model) -> str:
+    if not circuit.cables or circuit.cables[0] not in model.results.cables:
+        return NOT_RECORDED
+    first = model.results.cables[circuit.cables[0]]
+    return f"{first.words}; cpc {first.cpc_words}"
+
+
+def _length(circuit: Circuit, model: Model) -> str:
+    """Return the length of the whole circuit, board to last point."""
+    routes = [model.results.routes.get(c) for c in circuit.cables]
+    known = [r.length_m for r in routes if r is not None]
+    if not known:
+        return NOT_RECORDED
+    cable = model.installation.cables[circuit.cables[0]]
+    if len(known) == 1:
+        return length_words(cable, known[0])
+    return f"{sum(known):.1f} m"
+
+
+def header_lines(board: Board, model: Model) -> tuple[tuple[str, str], ...]:
+    """Return what the head of the chart says: (label, words) in reading order."""
+    installation = model.installation
+    job, supply = installation.job, installation.supply
+    figures = model.results.boards.get(board.tag)
+    fed = "supply cut-out" if board.fed_by == "supply" else _fed_from(board, model)
+    switch = board.main_switch.words if board.main_switch else NOT_RECORDED
+    system = supply.system if supply else NOT_RECORDED
+    fault = figure(figures.fault_max_3ph_ka if figures else None, 1, "kA")
+    if board.phases == 1:
+        fault = figure(figures.fault_max_1ph_ka if figures else None, 1, "kA")
+    zs = figure(figures.zs_ohm if figures else None, 2, "Ω")
+    measured = board.zs_ohm
+    zs_words = (
+        f"{zs} calculated" if measured is None else f"{measured.value:g} Ω ({measured.basis[0]})"
+    )
+    return (
+        ("Board", f"{board.tag} {board.name}".strip() + f", {place(board.position)}"),
+        ("Fed from", fed),
+        ("Main switch", f"{switch}; board {figure(board.rating_a, 0, 'A', NOT_RECORDED)}"),
+        ("Supply", supply_words(supply).removeprefix("Supply: ")),
+        ("Zs and fault current here", f"{zs_words}; {fault} calculated"),
+        (
+            "Protective measure",
+            f"automatic disconnection of supply (ADS), {system}; 30 mA RCD where listed",
+        ),
+        ("To call", f"{job.installer}, {job.phone}"),
+    )
+
+
+def _fed_from(board: Board, model: Model) -> str:
+    circuit = model.installation.circuits[board.fed_by]
+    words = circuit.device.words
+    if circuit.cables and circuit.cables[0] in model.results.cables:
+        cable = model.results.cables[circuit.cables[0]]
+        return f"{circuit.tag}, {words}, {cable.tag} {cable.words}"
+    return f"{circuit.tag}, {words}, cable {size(None)}"

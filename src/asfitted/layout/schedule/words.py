@@ -1,0 +1,62 @@
+"""How figures read in schedules. A figure that is not known says so; nothing is left blank."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from asfitted.resolve.installation import Cable, Circuit, Installation, Position
+
+NOT_RECORDED = "not recorded"
+NOT_CHECKED = "not checked"
+
+
+def figure(value: float | None, digits: int, unit: str = "", missing: str = NOT_CHECKED) -> str:
+    """Return a figure with fixed decimals and its unit, or the words for a missing one."""
+    if value is None:
+        return missing
+    text = f"{value:.{digits}f}"
+    return f"{text} {unit}" if unit else text
+
+
+def size(csa_mm2: float | None) -> str:
+    """Return a conductor size as written on site: ``2.5 mm²``."""
+    return NOT_RECORDED if csa_mm2 is None else f"{csa_mm2:g} mm²"
+
+
+def place(position: Position) -> str:
+    """Return a position in short words: wall, along, height of the centre line."""
+    if not position.wall:
+        return position.words
+    side = " outside" if position.outside else ""
+    out = f", {position.out_mm / 1000:.1f} m out" if position.out_mm else ""
+    return (
+        f"wall {position.wall}{side} {position.along_mm / 1000:.1f} m, +{position.up_mm:.0f}{out}"
+    )
+
+
+def way_words(circuit: Circuit) -> str:
+    """Return the way of a circuit as the board is labelled: ``3TP``, ``5L1``, ``4``."""
+    return circuit.way
+
+
+def end_words(installation: Installation, tag: str) -> str:
+    """Return the end of a cable: its tag, with the name of the point where it has one."""
+    if tag in installation.points:
+        point = installation.points[tag]
+        return f"{tag} {point.name}".strip()
+    return tag
+
+
+def way_ranges(names: list[str]) -> str:
+    """Join way names that follow each other: 11, 12 become ``11, 12``; 9..12 ``9 to 12``."""
+    if len(names) > 2:
+        return f"{names[0]} to {names[-1]}"
+    return ", ".join(names)
+
+
+def length_words(cable: Cable, length_m: float | None) -> str:
+    """Return a length in metres, marked (m) when it was measured on site."""
+    if length_m is None:
+        return NOT_RECORDED
+    return f"{length_m:.1f} m{' (m)' if cable.measured_length_m is not None else ''}"

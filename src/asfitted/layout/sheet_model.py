@@ -1,0 +1,64 @@
+"""What a sheet is made from, and how sheets are planned before they are numbered.
+
+A sheet kind first *plans* (how many sheets, which paper, what title), then all sheets of the job
+are numbered, then each is *built* knowing every number, so that references between sheets are true.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from asfitted.calculate.results import CalculationResults
+    from asfitted.check.run import CheckReport
+    from asfitted.layout.sheet_layout import Item, Paper, SymbolInfo
+    from asfitted.resolve.installation import Installation
+
+
+@dataclass(frozen=True)
+class Model:
+    """Everything a sheet may read. Layout copies from it; it never changes it."""
+
+    installation: Installation
+    results: CalculationResults
+    report: CheckReport
+    symbols: Mapping[str, SymbolInfo]
+
+
+@dataclass(frozen=True)
+class SheetPlan:
+    """One sheet to be: ``key`` names it for references ("elevation/A"), ``payload`` is its own."""
+
+    key: str
+    title: str  # "Elevation A: seen from inside"
+    paper: Paper
+    section: str  # bookmark group
+    payload: Any = None
+
+
+@dataclass(frozen=True)
+class Numbers:
+    """Sheet numbers by plan key, and how many sheets there are."""
+
+    by_key: Mapping[str, str]
+
+    @property
+    def total(self) -> int:
+        """How many sheets the set has."""
+        return len(self.by_key)
+
+    def of(self, key: str) -> str:
+        """Return the number of a sheet, or "?" never: an unknown key is a KeyError."""
+        return self.by_key[key]
+
+
+@dataclass(frozen=True)
+class Content:
+    """What a sheet kind gives back: everything inside the frame but the title block."""
+
+    items: tuple[Item, ...]
+    scale: str = "Not to scale"  # "1:25 @ A3"
+    notes: tuple[str, ...] = field(default=())

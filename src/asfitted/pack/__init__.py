@@ -1,0 +1,1 @@
+"""Pack: drawn sheets become files. Nothing is calculated or laid out again."""

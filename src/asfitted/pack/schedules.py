@@ -1,0 +1,37 @@
+"""Schedules as CSV: the same cells as on the sheets."""
+
+from __future__ import annotations
+
+import csv
+import io
+from typing import TYPE_CHECKING
+
+from asfitted.layout.schedule.cable_schedule import cable_schedule
+from asfitted.layout.schedule.check_list import check_list
+from asfitted.layout.schedule.cut_list import cut_list
+from asfitted.layout.schedule.door_chart import door_chart
+
+if TYPE_CHECKING:
+    from asfitted.layout.sheet_model import Model
+    from asfitted.layout.table import Table
+
+
+def schedule_tables(model: Model) -> dict[str, Table]:
+    """Return every schedule of a job by file stem."""
+    tables = {
+        "cable-schedule": cable_schedule(model),
+        "cut-list": cut_list(model),
+        "design-check": check_list(model),
+    }
+    for board in model.installation.boards.values():
+        tables[f"door-chart-{board.tag}"] = door_chart(board, model)
+    return {name: table for name, table in sorted(tables.items()) if table.rows}
+
+
+def csv_text(table: Table) -> str:
+    """Return a table as CSV text (comma, quoted where needed, CRLF as RFC 4180 says)."""
+    out = io.StringIO()
+    writer = csv.writer(out)
+    writer.writerow(column.header for column in table.columns)
+    writer.writerows(table.rows)
+    return out.getvalue()

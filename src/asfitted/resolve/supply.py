@@ -1,0 +1,89 @@
+"""The title-block facts, the origin of the supply, and accepted departures."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Literal, cast
+
+from asfitted.resolve.devices import device_of
+from asfitted.resolve.installation import Basis, Device, Job, Supply, Waiver
+from asfitted.spec.fields import EDITIONS
+from asfitted.spec.problem_codes import Code
+
+if TYPE_CHECKING:
+    from asfitted.resolve.ledger import Ledger
+    from asfitted.spec.job import JobWords
+    from asfitted.spec.supply import SupplyWords
+
+NOT_RECORDED = "not recorded"
+REFERENCE_AMBIENT_C = 30.0  # BS 7671 Appendix 4, the ambient air temperature of its tables
+
+
+def job_of(words: JobWords, ledger: Ledger) -> Job:
+    """Return the title-block facts; a fact that is left out is "not recorded"."""
+    facts = {name: value or NOT_RECORDED for name, value in words.model_dump().items()}
+    if words.edition is None:
+        facts["edition"] = EDITIONS[-1]
+        ledger.default("job", "edition", EDITIONS[-1], "the edition that this program knows")
+    ledger.mark("job", ("job",))
+    return Job(**facts)
+
+
+def _cut_out(words: SupplyWords, ledger: Ledger) -> tuple[Device | None, Basis | None]:
+    if words.cut_out is None:
+        return None, None
+    path = ("supply", "cut-out")
+    device = device_of(words.cut_out, path, ledger, "supply", three_phase=words.phases == 3)
+    if not words.cut_out.basis:
+        reason = "the spec does not say measured or declared"
+        ledger.default("supply", "basis of cut-out", Basis.ASSUMED.value, reason)
+    return device, Basis(words.cut_out.basis or Basis.ASSUMED.value)
+
+
+def _voltages(words: SupplyWords, ledger: Ledger) -> tuple[float, float]:
+    """Return line to earth and line to line, V."""
+    if words.voltage is None:
+        u0_v, line_v = 230.0, 400.0 if words.phases == 3 else 230.0
+        written = f"{line_v:g}/{u0_v:g} V" if words.phases == 3 else f"{u0_v:g} V"
+        ledger.default("supply", "voltage", written, "nominal voltage of the public supply")
+        return u0_v, line_v
+    if words.phases == 3 and words.voltage.line_v == words.voltage.u0_v:
+        message = "a three-phase supply needs both voltages"
+        ledger.problem(Code.FIGURE, message, ("supply", "voltage"), "write 400/230 V")
+    if words.phases == 1 and words.voltage.line_v != words.voltage.u0_v:
+        message = "a single-phase supply has one voltage"
+        ledger.problem(Code.FIGURE, message, ("supply", "voltage"), "write 230 V")
+    return words.voltage.u0_v, words.voltage.line_v
+
+
+def supply_of(words: SupplyWords, ledger: Ledger) -> Supply:
+    """Return the origin. Figures that are not written stay None."""
+    ledger.mark("supply", ("supply",))
+    cut_out, cut_out_basis = _cut_out(words, ledger)
+    u0_v, line_v = _voltages(words, ledger)
+    if words.frequency is None:
+        ledger.default("supply", "frequency", "50 Hz", "nominal frequency of the public supply")
+    if words.ambient is None:
+        reason = "reference ambient of BS 7671 Appendix 4"
+        ledger.default("supply", "ambient", f"{REFERENCE_AMBIENT_C:g} °C", reason)
+    return Supply(
+        system=cast("Literal['TN-S', 'TN-C-S', 'TT']", words.system),
+        phases=words.phases,
+        u0_v=u0_v,
+        line_v=line_v,
+        frequency_hz=50.0 if words.frequency is None else words.frequency,
+        ze_ohm=ledger.known(words.ze, "supply", "Ze"),
+        ipf_ka=ledger.known(words.fault_current, "supply", "fault current"),
+        cut_out=cut_out,
+        cut_out_basis=cut_out_basis,
+        tails_mm2=words.tails.csa_mm2 if words.tails else None,
+        tails_m=words.tails.length_m if words.tails else None,
+        earthing_conductor_mm2=words.earthing_conductor,
+        bonds=tuple(words.main_bonding.items()),
+        electrode_ohm=ledger.known(words.electrode, "supply", "electrode resistance"),
+        ambient_c=REFERENCE_AMBIENT_C if words.ambient is None else words.ambient,
+    )
+
+
+def waivers_of(ledger: Ledger) -> tuple[Waiver, ...]:
+    """Return the accepted departures in the order of the file."""
+    return tuple(Waiver(w.rule, w.subject, w.reason, w.by) for w in ledger.loaded.spec.accept)

@@ -1,0 +1,39 @@
+"""Design check: every finding on paper, and what could not be checked said aloud."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from asfitted.layout.schedule.check_list import check_list
+from asfitted.sheets._table_pages import build_table, plan_table
+
+if TYPE_CHECKING:
+    from asfitted.layout.sheet_model import Content, Model, Numbers, SheetPlan
+
+ORDER = 90
+NOTES = (
+    ("error", "does not comply: put right before the work is energised"),
+    ("warning", "needs a decision by the designer"),
+    ("not checked", "a fact is missing; this is not a pass"),
+    ("Tables", "figures not read in the current book are marked in the data; check them there"),
+)
+
+
+def plan(model: Model) -> list[SheetPlan]:
+    """Plan the list of findings; none when there is nothing to say."""
+    table = check_list(model)
+    if not table.rows:
+        return []
+    return plan_table(
+        key="design-check",
+        title="Design check",
+        table=table,
+        section="Schedules",
+        heading="Design check",
+        side_notes=NOTES,
+    )
+
+
+def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:  # noqa: ARG001 - no references
+    """Lay out one page."""
+    return build_table(plan)

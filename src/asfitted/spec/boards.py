@@ -1,0 +1,41 @@
+"""Distribution boards and consumer units."""
+
+from __future__ import annotations
+
+from pydantic import Field
+
+from asfitted.spec.fields import (  # noqa: TC001 - pydantic needs them at run time
+    Count,
+    CurrentA,
+    Device,
+    FaultKa,
+    Ip,
+    KnownKa,
+    KnownOhm,
+    Phases,
+    Position,
+    Size,
+    SpecModel,
+    State,
+    Text,
+)
+
+
+class BoardWords(SpecModel):
+    """One board. ``ways`` of a three-phase board are rows of three poles."""
+
+    name: Text | None = None
+    state: State | None = None
+    at: Position
+    size: Size | None = None
+    ways: Count
+    phases: Phases
+    rating: CurrentA | None = None
+    main_switch: Device | None = None
+    fed_from: Text | None = None
+    ip: Ip | None = Field(None, alias="IP")
+    short_circuit_rating: FaultKa | None = Field(None, alias="short-circuit rating")
+    zs: KnownOhm | None = Field(None, alias="Zs")
+    fault_current: KnownKa | None = None
+    make_group: Text | None = None
+    spares: dict[str, Text] = {}

@@ -1,0 +1,32 @@
+"""The job: the facts of the title block, and accepted departures."""
+
+from __future__ import annotations
+
+from asfitted.spec.fields import Date, Edition, SpecModel, Status, Text  # noqa: TC001 - pydantic
+
+
+class JobWords(SpecModel):
+    """``job:``; a fact that is left out is printed as "not recorded"."""
+
+    number: Text
+    title: Text
+    client: Text | None = None
+    site: Text | None = None
+    installer: Text | None = None
+    phone: Text | None = None
+    designer: Text | None = None
+    checker: Text | None = None
+    edition: Edition | None = None
+    date: Date | None = None
+    revision: Text | None = None
+    status: Status | None = None
+    description: Text | None = None
+
+
+class WaiverWords(SpecModel):
+    """One entry of ``accept:``; a departure is accepted by a person, for a reason."""
+
+    rule: Text
+    subject: Text
+    reason: Text
+    by: Text

@@ -1,0 +1,36 @@
+"""The supply at the origin."""
+
+from __future__ import annotations
+
+from pydantic import Field
+
+from asfitted.spec.fields import (  # noqa: TC001 - pydantic needs them at run time
+    AreaMm2,
+    Device,
+    FrequencyHz,
+    KnownKa,
+    KnownOhm,
+    Phases,
+    SpecModel,
+    System,
+    Tails,
+    TemperatureC,
+    Voltage,
+)
+
+
+class SupplyWords(SpecModel):
+    """``supply:``; figures that are not known stay out of the file."""
+
+    system: System
+    phases: Phases
+    voltage: Voltage | None = None
+    frequency: FrequencyHz | None = None
+    ze: KnownOhm | None = Field(None, alias="Ze")
+    fault_current: KnownKa | None = None
+    cut_out: Device | None = Field(None, alias="cut-out")
+    tails: Tails | None = None
+    earthing_conductor: AreaMm2 | None = None
+    main_bonding: dict[str, AreaMm2] = {}
+    electrode: KnownOhm | None = None
+    ambient: TemperatureC | None = None

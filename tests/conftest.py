@@ -1,0 +1,45 @@
+"""Options and fixtures for every test: golden files hold the structure of drawings as text.
+
+``pytest --update-golden`` writes what the code draws now and fails those tests on purpose, so that
+such a run cannot pass for a check. Read the difference like code before keeping it.
+"""
+
+from __future__ import annotations
+
+import difflib
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import pytest
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+GOLDEN = Path(__file__).parent / "golden"
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption(
+        "--update-golden", action="store_true", help="write golden files, and fail saying so"
+    )
+
+
+@pytest.fixture
+def golden(request: pytest.FixtureRequest) -> Callable[[str, Sequence[str]], None]:
+    """Return a check of lines of text against ``tests/golden/<name>.txt``."""
+    update = bool(request.config.getoption("--update-golden"))
+
+    def check(name: str, lines: Sequence[str]) -> None:
+        path = GOLDEN / f"{name}.txt"
+        if update:
+            path.parent.mkdir(parents=True, exist_ok=True)
+            path.write_text("\n".join(lines) + "\n", encoding="utf-8")
+            pytest.fail(f"wrote golden {name}: read the difference, then run without the option")
+        if not path.is_file():
+            pytest.fail(f"no golden file {name}: run pytest --update-golden")
+        kept = path.read_text(encoding="utf-8").splitlines()
+        changes = list(difflib.unified_diff(kept, list(lines), "golden", "drawn", lineterm="", n=0))
+        if changes:
+            pytest.fail(f"golden {name} differs:\n" + "\n".join(changes[:60]))
+
+    return check
