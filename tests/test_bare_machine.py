@@ -23,7 +23,7 @@ opened = []
 
 
 def watch(event, arguments):
-    if event == "open" and str(arguments[0]).startswith(("/usr/share/fonts", "/usr/local/share/fonts")):
+    if event == "open" and "/share/fonts" in str(arguments[0]):
         opened.append(arguments[0])
 
 

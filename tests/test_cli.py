@@ -48,7 +48,7 @@ def test_an_unusable_spec_gives_exit_code_two_and_writes_nothing(
     job.write_text("asfitted: 1\njob: {number: J1}\nbords: {}\n")
     assert main(["pack", str(job), "-o", str(out)]) == 2
     said = capsys.readouterr().err
-    assert 'job.yaml:3:1' in said
+    assert "job.yaml:3:1" in said
     assert "boards" in said
     assert not out.exists()
 

@@ -33,7 +33,7 @@ ORDER = [
 #: Narrower than the order: what a part may import of ours, itself aside.
 ONLY = {
     "draw": {"errors", "geometry", "fonts", "layout.sheet_layout"},
-    "calculate": {"errors", "geometry", "fonts", "reference", "resolve.installation"},
+    "calculate": {"errors", "geometry", "fonts", "reference", "resolve"},
 }
 #: Part-to-library: the only places that may import a drawing library.
 LIBRARIES = {
@@ -80,7 +80,7 @@ def test_module_imports_only_from_parts_before_its_own(name: str, path: Path) ->
         top = imported.split(".")[0]
         if top in LIBRARIES:
             assert own in LIBRARIES[top], f"{name} imports {imported}"
-        if top != "asfitted" or imported == "asfitted" or imported == "asfitted.__version__":
+        if top != "asfitted" or imported in {"asfitted", "asfitted.__version__"}:
             continue
         part = part_of(imported)
         assert part in allowed, f"{name} imports {imported}"
@@ -104,9 +104,7 @@ def test_rules_symbols_and_sheets_do_not_know_each_other() -> None:
 def test_print_and_clocks_only_where_allowed() -> None:
     for name, path in modules():
         tree = ast.parse(path.read_text(encoding="utf-8"))
-        called = {
-            ast.unparse(node.func) for node in ast.walk(tree) if isinstance(node, ast.Call)
-        }
+        called = {ast.unparse(node.func) for node in ast.walk(tree) if isinstance(node, ast.Call)}
         if part_of(name) not in MAY_PRINT:
             assert "print" not in called, name
         for banned in ("datetime.now", "datetime.today", "date.today", "time.time", "Path.cwd"):
@@ -119,7 +117,5 @@ def test_the_calculation_imports_no_drawing_library() -> None:
         "import sys; import asfitted.check.run, asfitted.calculate.calculate;"
         "print(sorted({'schemdraw','svgwrite','cairosvg','reportlab','pypdf'} & set(sys.modules)))"
     )
-    done = subprocess.run(
-        [sys.executable, "-c", code], capture_output=True, text=True, check=True
-    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"

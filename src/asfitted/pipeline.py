@@ -12,9 +12,9 @@ from asfitted.calculate.calculate import calculate
 from asfitted.check.run import run_checks
 from asfitted.draw.symbols import catalogue
 from asfitted.layout.sheet_model import Model
-from asfitted.resolve.resolve import resolve
+from asfitted.resolve.resolve_job import resolve
 from asfitted.sheets import lay_out_sheets
-from asfitted.spec.load_yaml import load_job
+from asfitted.spec.load_job import load_job
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -70,7 +70,7 @@ def lay_out_job(
 def dump_stage(path: Path, stage: Stage) -> object:
     """Run as far as a stage and return its frozen result, for looking at and for tests."""
     if stage == "spec":
-        return load_job(path).job
+        return load_job(path).spec
     if stage == "resolve":
         return resolve(load_job(path))
     checked = check_job(path)

@@ -19,14 +19,14 @@ disk                                    TB
 time kept                               days
 ======================================  ==========
 
-Nothing is guessed: a decimal comma, a wrong unit or a suspiciously small bare number is refused with
-a hint that says what to write.
+Nothing is guessed: a decimal comma, a wrong unit or a suspiciously small bare number is refused,
+with a hint that says what to write.
 """
 
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from asfitted.errors import NotUnderstoodError
@@ -45,7 +45,8 @@ class QuantityKind:
     """One kind of figure: its name, its units and what a bare number means.
 
     ``units`` gives the factor to the unit in which the figure is handed on, which is the unit of a
-    bare number. ``bare_from`` and ``bare_to`` bound the bare numbers that cannot be a slip.
+    bare number. ``bare_from`` and ``bare_to`` bound the bare numbers that cannot be a slip;
+    ``nought`` and ``below_zero`` say whether a figure may be nought or less.
     """
 
     name: str
@@ -55,6 +56,7 @@ class QuantityKind:
     bare_from: float = 0.0
     bare_to: float = float("inf")
     bare_hint: str = ""
+    nought: bool = False
     below_zero: bool = False
 
 
@@ -71,8 +73,15 @@ _MM = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "metre": 1000.0, "metres": 1000.0}
 _M = {"m": 1.0, "metre": 1.0, "metres": 1.0, "mm": 0.001, "cm": 0.01, "km": 1000.0}
 
 POSITION_MM = QuantityKind(
-    "length or height", "mm", _MM, "2.4 m or 2400", bare_from=50.0, bare_hint="write {n} m or {k}"
+    "length or height",
+    "mm",
+    _MM,
+    "2.4 m or 2400",
+    bare_from=50.0,
+    bare_hint="write {n} m or {k}",
+    nought=True,
 )
+EXTENT_MM = replace(POSITION_MM, nought=False)
 SIZE_MM = QuantityKind(
     "size", "mm", _MM, "50 or 50 mm", bare_from=5.0, bare_hint="write {n} m or {k}"
 )
@@ -96,20 +105,20 @@ FAULT_KA = QuantityKind(
     bare_to=100.0,
     bare_hint="write {n} A or the figure in kA",
 )
-POWER_W = QuantityKind("power", "W", {"W": 1.0, "kW": 1000.0}, "3 kW or 45 W")
+POWER_W = QuantityKind("power", "W", {"W": 1.0, "kW": 1000.0}, "3 kW or 45 W", nought=True)
 AREA_MM2 = QuantityKind(
     "cross-section", "mm2", {"mm2": 1.0, "mm²": 1.0, "sq mm": 1.0, "sqmm": 1.0}, "6 mm2"
 )
 RESISTANCE_OHM = QuantityKind(
     "impedance or resistance",
     "ohm",
-    {"ohm": 1.0, "ohms": 1.0, "Ω": 1.0, "Ω": 1.0, "mohm": 0.001, "milliohm": 0.001},
+    {"ohm": 1.0, "ohms": 1.0, "\u03a9": 1.0, "\u2126": 1.0, "mohm": 0.001, "milliohm": 0.001},
     "0.15 ohm measured",
 )
 VOLTAGE_V = QuantityKind("voltage", "V", {"V": 1.0, "kV": 1000.0}, "230 V")
 FREQUENCY_HZ = QuantityKind("frequency", "Hz", {"Hz": 1.0}, "50 Hz")
 TEMPERATURE_C = QuantityKind(
-    "temperature", "C", {"C": 1.0, "°C": 1.0, "deg C": 1.0}, "30 C", below_zero=True
+    "temperature", "C", {"C": 1.0, "°C": 1.0, "deg C": 1.0}, "30 C", nought=True, below_zero=True
 )
 ANGLE_DEG = QuantityKind("angle", "deg", {"deg": 1.0, "°": 1.0, "degrees": 1.0}, "45")
 DISK_TB = QuantityKind("disk size", "TB", {"TB": 1.0, "GB": 0.001}, "4 TB")
@@ -127,7 +136,7 @@ def _refuse_comma(text: str, kind: QuantityKind) -> None:
     hint = f"decimal comma: write {whole}.{part}"
     if len(part) == 3:
         hint += f", or {whole}{part} if the comma parts thousands"
-    raise NotUnderstoodError(f'"{text}" is not a {kind.name}', hint, is_quantity=True)
+    raise NotUnderstoodError(f'"{text}" cannot be read as {kind.name}', hint, is_quantity=True)
 
 
 def _unit_factor(unit: str, number: str, text: str, kind: QuantityKind) -> float:
@@ -140,7 +149,7 @@ def _unit_factor(unit: str, number: str, text: str, kind: QuantityKind) -> float
         hint = f"write it like {kind.example}"
     else:
         hint = f"a plain number such as {kind.example}"
-    message = f'"{text}" is not a {kind.name}: unit "{unit}" is not known here'
+    message = f'"{text}" cannot be read as {kind.name}: unit "{unit}" is not known here'
     raise NotUnderstoodError(message, hint, is_quantity=True)
 
 
@@ -148,8 +157,17 @@ def _check_bare(value: float, number: str, text: str, kind: QuantityKind) -> Non
     if value == 0 or kind.bare_from <= value <= kind.bare_to:
         return
     hint = kind.bare_hint.format(n=number, k=f"{value * 1000:g}")
-    message = f'"{text}" has no unit; a bare {kind.name} is taken as {kind.unit}'
+    message = f'"{text}" has no unit; a bare figure is taken as {kind.unit} here'
     raise NotUnderstoodError(message, hint, is_quantity=True)
+
+
+def _signed(value: float, sign: str, text: str, kind: QuantityKind) -> float:
+    if sign == "-" and not kind.below_zero:
+        raise NotUnderstoodError(f'"{text}" is below zero', is_quantity=True)
+    if value == 0 and not kind.nought:
+        hint = "leave it out if it is not known"
+        raise NotUnderstoodError(f'"{text}": {kind.name} cannot be nought', hint, is_quantity=True)
+    return -value if sign == "-" else value
 
 
 def parse_quantity(text: str, kind: QuantityKind) -> float:
@@ -161,7 +179,7 @@ def parse_quantity(text: str, kind: QuantityKind) -> float:
 
     Raises:
         NotUnderstoodError: no figure, a unit that does not belong, a decimal comma, a bare number
-            that looks like a slip, or a figure below zero.
+            that looks like a slip, or a figure of nought or less where that cannot be.
     """
     text = " ".join(text.split())
     if not text:
@@ -172,14 +190,12 @@ def parse_quantity(text: str, kind: QuantityKind) -> float:
     match = _NUMBER.fullmatch(text)
     if not match:
         raise NotUnderstoodError(
-            f'"{text}" is not a {kind.name}', f"write it like {kind.example}", is_quantity=True
+            f'"{text}" cannot be read as {kind.name}',
+            f"write it like {kind.example}",
+            is_quantity=True,
         )
     number, unit = match["digits"], match["rest"].strip()
-    value = float(number)
-    if match["sign"] == "-":
-        if not kind.below_zero:
-            raise NotUnderstoodError(f'"{text}" is below zero', is_quantity=True)
-        value = -value
+    value = _signed(float(number), match["sign"], text, kind)
     if not unit:
         _check_bare(value, number, text, kind)
         return value

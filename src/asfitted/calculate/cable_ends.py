@@ -5,9 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
-from asfitted.calculate.wall_strip import Flat
+from asfitted.calculate.wall_strip import Flat, place_on
 from asfitted.geometry import Point3, distance3
-from asfitted.resolve.positions import place_on
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -31,7 +30,7 @@ class Stretch:
     start: Point3
     end: Point3
     outside: bool = False
-    beside: str = ""  # run that a drop comes from or goes to
+    run_up_mm: float | None = None  # level of the run that a drop comes from or goes to
 
     @property
     def length_mm(self) -> float:
@@ -40,7 +39,7 @@ class Stretch:
 
     def reversed(self) -> Stretch:
         """Return the same piece gone the other way."""
-        return Stretch(self.kind, self.wall, self.end, self.start, self.outside, self.beside)
+        return Stretch(self.kind, self.wall, self.end, self.start, self.outside, self.run_up_mm)
 
 
 def reversed_stretches(stretches: Iterable[Stretch]) -> tuple[Stretch, ...]:
@@ -71,10 +70,12 @@ class CableEnd:
     at: Point3
 
     def leave_mm(self, towards_mm: float) -> float:
-        """Return the height at which the cable leaves: top or bottom of a board, else centre."""
-        if towards_mm >= self.up_mm:
-            return self.up_mm + self.half_height_mm
-        return self.up_mm - self.half_height_mm
+        """Return the height at which the cable leaves for a level.
+
+        Top or bottom of a board; at its side where the level passes it; a point's own centre.
+        """
+        low, high = self.up_mm - self.half_height_mm, self.up_mm + self.half_height_mm
+        return min(max(towards_mm, low), high)
 
     def spot(self, towards_mm: float) -> Flat:
         """Return along and up of the place where the cable leaves."""

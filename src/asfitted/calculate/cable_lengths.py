@@ -74,7 +74,9 @@ def _leg_parts(legs: Sequence[RouteLeg]) -> list[tuple[str, int]]:
         if leg.containment and leg.containment == before:
             terms[-1] = (terms[-1][0], terms[-1][1] + leg.length_mm)
         else:
-            terms.append((f"along {leg.containment}" if leg.containment else leg.words, leg.length_mm))
+            terms.append(
+                (f"along {leg.containment}" if leg.containment else leg.words, leg.length_mm)
+            )
         before = leg.containment
     return [(words, _mm(length)) for words, length in terms]
 
@@ -87,9 +89,7 @@ def changes_of_level(legs: Sequence[RouteLeg]) -> int:
     """
     upright = [leg.start.z != leg.end.z for leg in legs if leg.kind != "declared"]
     inner = range(1, len(upright) - 1)
-    return sum(
-        1 for i in inner if upright[i] and not upright[i - 1] and not all(upright[i + 1 :])
-    )
+    return sum(1 for i in inner if upright[i] and not upright[i - 1] and not all(upright[i + 1 :]))
 
 
 def lengths_of(installation: Installation, cable: Cable, legs: Sequence[RouteLeg]) -> Lengths:
@@ -104,7 +104,8 @@ def lengths_of(installation: Installation, cable: Cable, legs: Sequence[RouteLeg
     changes = changes_of_level(legs)
     if changes:
         allowance = termination.level_change_allowance_m().value * 1000
-        terms.append((f"{changes} changes of level on the wall", _mm(changes * allowance)))
+        words = f"change of level on the wall, {changes} ×"
+        terms.append((words, _mm(changes * allowance)))
     terms += [*tails, *_gland_terms(cable)]
     cut, terms = _with_waste(cable, terms)
     return Lengths(path / 1000, sum(t for _, t in tails) / 1000, cut, _as_parts(terms))
@@ -124,9 +125,7 @@ def lengths_without_way(
         tails = _tail_terms(installation, cable)
         terms += [*tails, *_gland_terms(cable)]
     cut, terms = _with_waste(cable, terms)
-    return Lengths(
-        _mm(straight_mm) / 1000, sum(t for _, t in tails) / 1000, cut, _as_parts(terms)
-    )
+    return Lengths(_mm(straight_mm) / 1000, sum(t for _, t in tails) / 1000, cut, _as_parts(terms))
 
 
 def _as_parts(terms: Sequence[tuple[str, int]]) -> tuple[LengthPart, ...]:

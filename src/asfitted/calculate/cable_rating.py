@@ -6,7 +6,7 @@ count for the others) is not used: every companion counts, which is the safe sid
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import TYPE_CHECKING, Literal
 
@@ -31,6 +31,7 @@ SHORT_THROUGH_WALL_MM = 350.0
 GROUND_C = 20.0
 ALONE = (0, "bunched")
 ASSUMED_METHOD = "C"
+STAND_IN_FAMILY = "multicore_pvc"
 
 
 @dataclass(frozen=True)
@@ -139,7 +140,7 @@ def try_rate(use: CableUse, csa_mm2: float) -> LegRating | str:
 
 @cache
 def _rate_leg(setting: Setting, csa_mm2: float, laid: Laid) -> LegRating:
-    tabulated = cables.tabulated_capacity(setting.family, csa_mm2, laid.method, setting.loaded)
+    tabulated = _tabulated(setting.family, csa_mm2, laid.method, setting.loaded)
     named = _factors(setting.family, laid, setting.ambient_c, setting.device_standard)
     product = combined_factor(**{f.symbol.lower(): f.value for f in named})
     return LegRating(
@@ -150,6 +151,31 @@ def _rate_leg(setting: Setting, csa_mm2: float, laid: Laid) -> LegRating:
         capacity_a=corrected_capacity_a(tabulated.value, factor=product),
         required_a=required_capacity_a(setting.rating_a, factor=product),
     )
+
+
+@cache
+def _tabulated(family: str, csa_mm2: float, method: str, loaded: int) -> Figure:
+    """Return It; where the family has no column for the method, that of multicore 70 C cable."""
+    try:
+        return cables.tabulated_capacity(family, csa_mm2, method, loaded)
+    except OutsideTableError:
+        if _has_method(family, method, loaded) or cables.family(family).insulation_c < 70:
+            raise
+        found = cables.tabulated_capacity(STAND_IN_FAMILY, csa_mm2, method, loaded)
+        words = f"{cables.family(family).title}: no method {method}, read as multicore 70 °C cable"
+        return replace(found, note="; ".join(part for part in (words, found.note) if part))
+
+
+@cache
+def _has_method(family: str, method: str, loaded: int) -> bool:
+    one = cables.family(family)
+    for size in cables.standard_sizes(family, one.cores[0]):
+        try:
+            cables.tabulated_capacity(family, size, method, loaded)
+        except OutsideTableError:
+            continue
+        return True
+    return False
 
 
 @cache

@@ -2,160 +2,52 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import replace
 from types import MappingProxyType
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.cable_ends import CableEnd, Stretch, cable_end, total_mm
-from asfitted.calculate.cable_lengths import Lengths, lengths_of, lengths_without_way
-from asfitted.calculate.direct_paths import (
-    DIRECT_LIMIT_MM,
-    clipped_path,
-    direct_path,
-    fallback_mm,
-    is_on_one_soffit,
-)
+from asfitted.calculate.cable_lengths import lengths_of, lengths_without_way
+from asfitted.calculate.cable_ways import Router
+from asfitted.calculate.direct_paths import fallback_mm
 from asfitted.calculate.results import CableRoute, LengthPart
-from asfitted.calculate.route_graph import OFF_CONTAINMENT_WEIGHT, Span, build_graph
+from asfitted.calculate.route_graph import Span, build_graph
 from asfitted.calculate.route_legs import legs_of
-from asfitted.calculate.route_search import Spread, Way, best_way, permitted_runs
 from asfitted.calculate.run_sections import cut_runs
-from asfitted.calculate.take_offs import TakeOff, take_offs
 from asfitted.resolve.installation import State
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from asfitted.calculate.route_graph import RouteGraph
+    from asfitted.calculate.cable_lengths import Lengths
+    from asfitted.calculate.results import RouteLeg
     from asfitted.resolve.installation import Cable, Installation
 
-
-@dataclass(frozen=True)
-class _Found:
-    """A way, or why there is none."""
-
-    parts: tuple[Stretch | Span, ...] = ()
-    broken: str = ""
-
-
-@dataclass
-class _Router:
-    """Keeps what is the same for many cables: take-offs of an end, the spread from an end."""
-
-    installation: Installation
-    graph: RouteGraph
-    _ends: dict[str, CableEnd] = field(default_factory=dict)
-    _take_offs: dict[str, tuple[TakeOff, ...]] = field(default_factory=dict)
-    _spreads: dict[tuple[str, str], Spread] = field(default_factory=dict)
-    _permitted: dict[str, frozenset[str]] = field(default_factory=dict)
-
-    def end(self, tag: str) -> CableEnd:
-        if tag not in self._ends:
-            self._ends[tag] = cable_end(self.installation, tag)
-        return self._ends[tag]
-
-    def permitted(self, cable: Cable) -> frozenset[str]:
-        if cable.via:
-            return permitted_runs(self.graph, cable.band, cable.via)
-        if cable.band not in self._permitted:
-            self._permitted[cable.band] = permitted_runs(self.graph, cable.band, ())
-        return self._permitted[cable.band]
-
-    def take_offs(self, tag: str, permitted: frozenset[str]) -> list[TakeOff]:
-        if tag not in self._take_offs:
-            self._take_offs[tag] = take_offs(self.end(tag), self.graph.places)
-        return [take_off for take_off in self._take_offs[tag] if take_off.run in permitted]
-
-    def far_node(self, tag: str, permitted: frozenset[str]) -> int | None:
-        run = self.end(tag).end_of
-        return self.graph.far_end(run) if run in permitted else None
-
-    def spread(self, cable: Cable) -> Spread:
-        tag, permitted = cable.from_end, self.permitted(cable)
-        key = (tag, cable.band)
-        if not cable.via and key in self._spreads:
-            return self._spreads[key]
-        starts, node = self.take_offs(tag, permitted), self.far_node(tag, permitted)
-        found = Spread(self.graph, starts, permitted, cable.via, node)
-        if not cable.via:
-            self._spreads[key] = found
-        return found
-
-    def by_containment(self, cable: Cable) -> Way | None:
-        permitted = self.permitted(cable)
-        ends = self.take_offs(cable.to_end, permitted)
-        return best_way(self.spread(cable), ends, self.far_node(cable.to_end, permitted))
-
-    def way(self, cable: Cable) -> _Found:
-        """Return the way of a cable: clipped, by the runs it is told to use, or the cheaper."""
-        first, last = self.end(cable.from_end), self.end(cable.to_end)
-        if cable.clipped_up_mm is not None:
-            parts, why = clipped_path(self.installation, first, last, cable.clipped_up_mm)
-            return _Found(parts, why)
-        missing = [tag for tag in cable.via if tag not in self.graph.runs]
-        if missing:
-            return _Found(broken=f"it is to go via {', '.join(missing)}, which is not there")
-        straight = None if cable.via else direct_path(first, last)
-        if straight is not None and first.outside and last.outside:
-            return _Found(straight)
-        way = self.by_containment(cable)
-        if way is None:
-            return _Found(straight) if straight else _Found(broken=self._why_not(cable))
-        if straight is not None and _is_near(first, last, straight):
-            cost = OFF_CONTAINMENT_WEIGHT * total_mm(straight)
-            if round(cost, 6) < round(way.cost_mm, 6):
-                return _Found(straight)
-        return _Found(way.parts)
-
-    def _why_not(self, cable: Cable) -> str:
-        """Say in words why no permitted way leads from one end to the other, and what to add."""
-        cure = "add a run or say `route: clipped direct, 2.4 m up`"
-        permitted = self.permitted(cable)
-        for tag in (cable.from_end, cable.to_end):
-            end = self.end(tag)
-            if self.take_offs(tag, permitted) or self.far_node(tag, permitted) is not None:
-                continue
-            if end.end_of:
-                return f"run {end.end_of} to {tag} is not for {cable.band}; add a run that is"
-            if end.wall is None:
-                return f"{tag} is on no wall and at the end of no run; say where it is"
-            return f"no run for {cable.band} passes wall {end.wall.name}, where {tag} is; {cure}"
-        told = f" by {', '.join(cable.via)}" if cable.via else ""
-        places = " and ".join(self._where(tag) for tag in (cable.from_end, cable.to_end))
-        return f"no run for {cable.band} joins {places}{told}; {cure}"
-
-    def _where(self, tag: str) -> str:
-        end = self.end(tag)
-        return f"{tag} (wall {end.wall.name})" if end.wall else f"{tag} (end of {end.end_of})"
-
-
-def _is_near(first: CableEnd, last: CableEnd, straight: tuple[Stretch, ...]) -> bool:
-    return is_on_one_soffit(first, last) or total_mm(straight) <= DIRECT_LIMIT_MM
+MEASURED = "measured on site"
+NOT_SURVEYED = f"{MEASURED}; existing route not surveyed"
+NO_WAY = "no permitted way: straight along the walls, to be surveyed"
 
 
 def find_paths(installation: Installation) -> Mapping[str, CableRoute]:
     """Return the way and the lengths of every cable, in the order of the spec.
 
     A cable that is taken away has no legs and no length. An existing cable with a measured length
-    has no legs: its route was not seen. A cable without a permitted way keeps ``broken`` filled,
-    and its length is the measured one, or along the walls, so that a figure stands on paper.
+    has no legs: its route was not seen; its ``cut_m`` is 0. A cable without a permitted way keeps
+    ``broken`` filled, and its length is the measured one, or along the walls, so that a figure
+    stands on paper. A measured length is from end to end with its tails, and wins over the path.
 
     Raises:
         KeyError: a cable ends at a tag that is not there.
         OutsideTableError: no tail or waste is tabulated for a cable.
     """
-    graph = build_graph(installation)
-    router = _Router(installation, graph)
+    router = Router(installation, build_graph(installation))
+    runs = router.graph.runs
     ways = {
         tag: router.way(cable)
         for tag, cable in installation.cables.items()
         if not _is_not_drawn(cable)
     }
-    spans = {
-        tag: [part for part in found.parts if isinstance(part, Span)]
-        for tag, found in ways.items()
-    }
-    cut = cut_runs(graph.runs, spans, installation.cables)
+    spans = {tag: [p for p in way.parts if isinstance(p, Span)] for tag, way in ways.items()}
+    cut = cut_runs(runs, spans, installation.cables)
     routes = {}
     for tag, cable in installation.cables.items():
         if tag not in ways:
@@ -163,12 +55,67 @@ def find_paths(installation: Installation) -> Mapping[str, CableRoute]:
         elif ways[tag].broken:
             routes[tag] = _broken_route(router, cable, ways[tag].broken)
         else:
-            legs = legs_of(cable, ways[tag].parts, graph.runs, cut)
-            forbidden = _forbidden(graph, cable, spans[tag])
-            lengths = lengths_of(installation, cable, legs)
-            routes[tag] = _route(cable, CableRoute(
-                cable=tag, legs=legs, path_m=lengths.path_m, tails_m=lengths.tails_m,
-                length_m=_sum(lengths.path_m, lengths.tails_m), measured=False,
-                cut_m=lengths.cut_m, parts=lengths.parts, forbidden=forbidden,
-            ), installation)
+            legs = legs_of(cable, ways[tag].parts, runs, cut)
+            used = dict.fromkeys(span.run for span in spans[tag])
+            forbidden = [run for run in used if cable.band not in runs[run].containment.bands]
+            routes[tag] = replace(_route(installation, cable, legs), forbidden=tuple(forbidden))
     return MappingProxyType(routes)
+
+
+def _is_not_drawn(cable: Cable) -> bool:
+    if cable.state is State.REMOVED:
+        return True
+    return cable.state is State.EXISTING and cable.measured_length_m is not None
+
+
+def _metres(*lengths_m: float) -> float:
+    """Return a sum to the millimetre, so that it prints as it adds up."""
+    return round(sum(lengths_m), 3)
+
+
+def _route_not_drawn(cable: Cable) -> CableRoute:
+    length = cable.measured_length_m or 0.0
+    words = "existing, taken away" if cable.state is State.REMOVED else NOT_SURVEYED
+    return CableRoute(
+        cable=cable.tag,
+        legs=(),
+        path_m=length,
+        tails_m=0.0,
+        length_m=length,
+        measured=cable.measured_length_m is not None,
+        cut_m=0.0,
+        parts=(LengthPart(words, length),),
+    )
+
+
+def _route(installation: Installation, cable: Cable, legs: tuple[RouteLeg, ...]) -> CableRoute:
+    lengths = lengths_of(installation, cable, legs)
+    if cable.measured_length_m is None:
+        return _with_lengths(cable, legs, lengths)
+    measured = lengths_without_way(installation, cable, cable.measured_length_m * 1000, MEASURED)
+    return replace(_with_lengths(cable, legs, measured), path_m=lengths.path_m)
+
+
+def _broken_route(router: Router, cable: Cable, broken: str) -> CableRoute:
+    installation = router.installation
+    if cable.measured_length_m is not None:
+        straight, words = cable.measured_length_m * 1000, MEASURED
+    else:
+        first, last = router.end(cable.from_end), router.end(cable.to_end)
+        straight, words = fallback_mm(installation, first, last), NO_WAY
+    lengths = lengths_without_way(installation, cable, straight, words)
+    return replace(_with_lengths(cable, (), lengths), broken=broken)
+
+
+def _with_lengths(cable: Cable, legs: tuple[RouteLeg, ...], lengths: Lengths) -> CableRoute:
+    measured = cable.measured_length_m
+    return CableRoute(
+        cable=cable.tag,
+        legs=legs,
+        path_m=lengths.path_m,
+        tails_m=lengths.tails_m,
+        length_m=_metres(lengths.path_m, lengths.tails_m) if measured is None else measured,
+        measured=measured is not None,
+        cut_m=lengths.cut_m,
+        parts=lengths.parts,
+    )

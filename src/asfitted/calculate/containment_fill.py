@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from typing import TYPE_CHECKING
 
@@ -207,7 +208,7 @@ def spaced_gaps_mm(diameters_mm: Sequence[float]) -> float:
     """
     for diameter_mm in diameters_mm:
         require_above_zero(diameter_mm=diameter_mm)
-    return sum(max(pair) for pair in zip(diameters_mm, diameters_mm[1:], strict=False))
+    return sum(max(pair) for pair in itertools.pairwise(diameters_mm))
 
 
 def stock_width_mm(least_mm: float, *, widths_mm: Sequence[float]) -> float:

@@ -33,7 +33,9 @@ class ContainmentKind:
 
 # Methods: BS 7671 Table 4A2. A hidden run is taken as cable in conduit, the safer guess.
 _KINDS = {
-    "perforated tray": ContainmentKind("E", "perforated_tray", "width", "medium tray", "perforated"),
+    "perforated tray": ContainmentKind(
+        "E", "perforated_tray", "width", "medium tray", "perforated"
+    ),
     "wire basket": ContainmentKind("E", "perforated_tray", "width", "basket", "mesh"),
     "cable ladder": ContainmentKind("E", "ladder", "width", "ladder", "none_or_plastic"),
     "steel trunking": ContainmentKind("B", "bunched", "area", "steel trunking", "solid_metal"),
@@ -41,7 +43,9 @@ _KINDS = {
         "B", "bunched", "area", "plastic trunking", "none_or_plastic"
     ),
     "steel conduit": ContainmentKind("B", "bunched", "area", "steel conduit", "solid_metal"),
-    "plastic conduit": ContainmentKind("B", "bunched", "area", "plastic conduit", "none_or_plastic"),
+    "plastic conduit": ContainmentKind(
+        "B", "bunched", "area", "plastic conduit", "none_or_plastic"
+    ),
     "buried duct": ContainmentKind("D", "bunched", "area", "", "none_or_plastic"),
     "hidden run": ContainmentKind("B", "bunched", "length", "", "none_or_plastic"),
 }

@@ -37,9 +37,7 @@ class Piece:
     def point_at(self, distance_mm: float) -> Point3:
         """Return the place so far from the start of the run."""
         share = (distance_mm - self.from_mm) / self.length_mm if self.length_mm else 0.0
-        return Point3(
-            *(a + (b - a) * share for a, b in zip(self.start, self.end, strict=True))
-        )
+        return Point3(*(a + (b - a) * share for a, b in zip(self.start, self.end, strict=True)))
 
 
 @dataclass(frozen=True)

@@ -125,13 +125,16 @@ class _Work:
 
     def _added_up(self, circuits: list[Circuit]) -> BoardDemand:
         by_kind: dict[str, list[Lines]] = {}
-        unknown = []
+        unknown: list[str] = []
         for circuit in circuits:
             lines = self.lines[circuit.tag]
             kind = diversity_kind(circuit, self.installation)
             by_kind.setdefault(kind, []).append(lines)
-            if self.designs[circuit.tag].current_a is None:
+            found = self.designs[circuit.tag]
+            if found.current_a is None:
                 unknown.append(f"{circuit.tag}: load not recorded, not counted")
+            elif circuit.feeds_board:
+                unknown += found.unknown
         connected = _sums(lines for group in by_kind.values() for lines in group)
         kinds = [kind for kind in KIND_WORDS if kind in by_kind]
         shares = [(kind, _with_diversity(kind, by_kind[kind])) for kind in kinds]

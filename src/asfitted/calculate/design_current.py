@@ -16,7 +16,7 @@ def single_phase_current_a(
 
     Args:
         power_kw: Electrical input power, kW, 0 or more.
-        power_factor: Power factor, above 0 to 1.
+        power_factor: Power factor, ratio, above 0 to 1.
         voltage_v: Line to neutral voltage, V, above 0.
 
     Returns:
@@ -47,7 +47,7 @@ def three_phase_current_a(
 
     Args:
         power_kw: Electrical input power, kW, 0 or more.
-        power_factor: Power factor, above 0 to 1.
+        power_factor: Power factor, ratio, above 0 to 1.
         line_voltage_v: Line to line voltage, V, above 0.
 
     Returns:

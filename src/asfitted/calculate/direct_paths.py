@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -17,10 +18,10 @@ from asfitted.calculate.wall_strip import (
     Strip,
     flat_length,
     neighbours,
+    place_on,
     spot_of,
     ways_round,
 )
-from asfitted.resolve.positions import place_on
 
 if TYPE_CHECKING:
     from asfitted.calculate.cable_ends import CableEnd
@@ -106,7 +107,7 @@ def clipped_path(
     ways: list[tuple[float, tuple[Stretch, ...]]] = []
     room = installation.rooms[first.wall.room]
     for strip, path in _level_ways(installation, first, last, up_mm):
-        crossings = (strip.crossed(a, b) for a, b in zip(path, path[1:], strict=False))
+        crossings = (strip.crossed(a, b) for a, b in itertools.pairwise(path))
         crossed = next((found for found in crossings if found is not None), None)
         if crossed is None:
             ways.append((flat_length(path), on_wall(strip.pieces(path))))
@@ -150,9 +151,7 @@ def fallback_mm(installation: Installation, first: CableEnd, last: CableEnd) -> 
     Square along the walls of one room, else along the axes of the building; openings are not
     heeded. It only keeps a figure on paper: the cable stays marked as having no way.
     """
-    stubs = sum(
-        end.out_mm + (THROUGH_WALL_MM if end.outside else 0.0) for end in (first, last)
-    )
+    stubs = sum(end.out_mm + (THROUGH_WALL_MM if end.outside else 0.0) for end in (first, last))
     if first.wall is None or last.wall is None or first.wall.room != last.wall.room:
         return stubs + sum(abs(a - b) for a, b in zip(first.at, last.at, strict=True))
     ways = [

@@ -256,8 +256,7 @@ def loop_fault_a(
 
     Args:
         line_ohm: Impedance of the line from the source on, complex ohm.
-        return_ohm: Impedance of the neutral, or of the protective conductor and earth return,
-            complex ohm.
+        return_ohm: Impedance of the neutral, or of protective conductor and earth, complex ohm.
         u0_v: Line to neutral voltage, V, above 0.
         c: Voltage factor, ratio, above 0: 1.10 for the highest, 0.95 for the lowest current.
 

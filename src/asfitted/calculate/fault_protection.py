@@ -159,7 +159,7 @@ def energy_at_board(device: Device, fault_a: float | None) -> Energy | str:
         return for_a_tenth
     return Energy(
         limit.value,
-        f"class 3 limit for {device.curve}{device.rating_a:g} at a fault of {fault_a / 1000:.2f} kA",
+        f"class 3 limit of {device.curve}{device.rating_a:g} at {fault_a / 1000:.2f} kA",
         f"{limit.source} ({limit.provenance})",
     )
 

@@ -6,6 +6,7 @@ only cross do not join. A declared run is also reached from the runs on the wall
 
 from __future__ import annotations
 
+import itertools
 from bisect import bisect_left
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
@@ -26,7 +27,7 @@ if TYPE_CHECKING:
 JOINT_MM = 300.0
 # A metre clipped to the wall counts as much as this many metres in containment: common practice,
 # cables are kept in the containment that was put up for them.
-OFF_CONTAINMENT_WEIGHT = 1.5
+OFF_CONTAINMENT_WEIGHT = 4.0
 _START_ON_WALL_MM = 600.0
 
 
@@ -110,7 +111,9 @@ def build_graph(installation: Installation) -> RouteGraph:
     _add_runs(graph, joints)
     for joint in joints:
         _add_joint(graph, joint)
-    order = sorted(range(len(graph.nodes)), key=lambda n: (graph.nodes[n].run, graph.nodes[n].place))
+    order = sorted(
+        range(len(graph.nodes)), key=lambda n: (graph.nodes[n].run, graph.nodes[n].place)
+    )
     graph.rank = [0] * len(order)
     for rank, number in enumerate(order):
         graph.rank[number] = rank
@@ -131,7 +134,7 @@ def _add_runs(graph: RouteGraph, joints: list[Joint]) -> None:
             graph.edges.append([])
         numbers = list(range(first, len(graph.nodes)))
         graph.on_run[tag] = numbers
-        for a, b in zip(numbers, numbers[1:], strict=False):
+        for a, b in itertools.pairwise(numbers):
             begin, end = graph.nodes[a].at_mm, graph.nodes[b].at_mm
             graph.edges[a].append(Edge(tag, b, Span(tag, begin, end), (), end - begin))
             graph.edges[b].append(Edge(tag, a, Span(tag, end, begin), (), end - begin))
@@ -187,7 +190,7 @@ def _share_band(run: Run, other: Run) -> bool:
 def _joint(run: Run, at_mm: float, other: Run, other_at_mm: float) -> Joint:
     a, b = run.point_at(at_mm), other.point_at(other_at_mm)
     wall = run.piece_at(at_mm).wall
-    gap = Stretch("clipped", wall, a, b, beside=other.tag)
+    gap = Stretch("clipped", wall, a, b)
     stretches = (gap,) if gap.length_mm > 1e-6 else ()
     return Joint(run.tag, at_mm, other.tag, other_at_mm, stretches)
 
@@ -200,7 +203,7 @@ def _nearest(run: Run, place: Point3) -> tuple[float, Piece] | None:
             continue
         line = [b - a for a, b in zip(piece.start, piece.end, strict=True)]
         to = [p - a for a, p in zip(piece.start, place, strict=True)]
-        share = sum(l * t for l, t in zip(line, to, strict=True)) / piece.length_mm**2
+        share = sum(a * b for a, b in zip(line, to, strict=True)) / piece.length_mm**2
         at_mm = piece.from_mm + min(max(share, 0.0), 1.0) * piece.length_mm
         gap = distance3(piece.point_at(at_mm), place)
         if gap <= JOINT_MM and (best is None or gap < best[0]):

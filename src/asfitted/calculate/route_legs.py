@@ -97,6 +97,11 @@ def _outside_words(stretch: Stretch, drop: str, enclosure: str) -> str:
         return f"{face}{where} {level}{inside_of}"
     if a == b:
         return f"{face}level on {wall} at +{a:.0f}{inside_of or ', clipped'}"
-    verb = "drop" if stretch.kind == "drop" else "upright"
+    verb = "upright"
+    if stretch.kind == "drop":
+        run = stretch.run_up_mm
+        # a drop is read from the run to the thing, whichever way the cable is pulled
+        a, b = (b, a) if run is not None and b == run else (a, b)
+        verb = "drop" if b < a else "rise"
     how = inside_of or ", clipped"
     return f"{face}{verb} on {wall} from +{a:.0f} to +{b:.0f}{how}"

@@ -15,7 +15,7 @@ from asfitted.calculate.cable_ends import Stretch, reversed_stretches
 from asfitted.calculate.route_graph import OFF_CONTAINMENT_WEIGHT, Span
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Sequence
 
     from asfitted.calculate.route_graph import Edge, RouteGraph
     from asfitted.calculate.take_offs import TakeOff
@@ -249,10 +249,3 @@ def permitted_runs(graph: RouteGraph, band: str, via: Sequence[str]) -> frozense
     """Return the runs a cable may use: those for its band, and those it is told to use."""
     own = {tag for tag, run in graph.runs.items() if band in run.containment.bands}
     return frozenset(own | {tag for tag in via if tag in graph.runs})
-
-
-def on_permitted(
-    take_offs: Mapping[str, tuple[TakeOff, ...]], tag: str, permitted: frozenset[str]
-) -> list[TakeOff]:
-    """Return the take-offs of an end that lie on permitted runs."""
-    return [take_off for take_off in take_offs[tag] if take_off.run in permitted]

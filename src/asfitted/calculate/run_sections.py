@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from bisect import bisect_right
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -12,7 +13,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping, Sequence
 
     from asfitted.calculate.containment_runs import Run
-    from asfitted.calculate.results import CableRoute
+    from asfitted.calculate.results import CableRoute, RouteLeg
     from asfitted.geometry import Point3
     from asfitted.resolve.installation import Cable
 
@@ -77,11 +78,12 @@ def cut_runs(
 
 def _merged(spans: Iterable[Span]) -> list[tuple[str, float, float]]:
     """Join the spans of one cable that touch, so that each end of a span is a real change."""
-    plain = sorted(
-        (span.run, *sorted((round(span.from_mm, 3), round(span.to_mm, 3)))) for span in spans
-    )
+    plain: list[tuple[str, float, float]] = []
+    for span in spans:
+        a, b = round(span.from_mm, 3), round(span.to_mm, 3)
+        plain.append((span.run, min(a, b), max(a, b)))
     merged: list[tuple[str, float, float]] = []
-    for run, low, high in plain:
+    for run, low, high in sorted(plain):
         if merged and merged[-1][0] == run and low <= merged[-1][2]:
             merged[-1] = (run, merged[-1][1], max(high, merged[-1][2]))
         elif high > low:
@@ -101,7 +103,7 @@ def _cut(
     cuts = sorted(corners | joins.keys() | leaves.keys())
     lying: set[str] = set()
     sections = []
-    for number, (low, high) in enumerate(zip(cuts, cuts[1:], strict=False), start=1):
+    for number, (low, high) in enumerate(itertools.pairwise(cuts), start=1):
         lying.difference_update(leaves.get(low, ()))
         lying.update(joins.get(low, ()))
         piece = run.piece_at((low + high) / 2)
@@ -123,17 +125,21 @@ def _cut(
 def spans_of(routes: Mapping[str, CableRoute], runs: Mapping[str, Run]) -> dict[str, list[Span]]:
     """Return the spans of runs that routes lie in, read back from their legs."""
     found: dict[str, list[Span]] = {}
+    of_section: dict[str, Span] = {}  # many cables lie in one section
     for tag, route in routes.items():
         for leg in route.legs:
             if not leg.section:
                 continue
-            run = runs[leg.containment]
-            if run.is_declared:
-                span = Span(run.tag, 0.0, run.length_mm)
-            else:
-                span = _span_between(run, leg.wall, leg.start, leg.end)
-            found.setdefault(tag, []).append(span)
+            if leg.section not in of_section:
+                of_section[leg.section] = _span_of(runs[leg.containment], leg)
+            found.setdefault(tag, []).append(of_section[leg.section])
     return found
+
+
+def _span_of(run: Run, leg: RouteLeg) -> Span:
+    if run.is_declared:
+        return Span(run.tag, 0.0, run.length_mm)
+    return _span_between(run, leg.wall, leg.start, leg.end)
 
 
 def _span_between(run: Run, wall: str, start: Point3, end: Point3) -> Span:

@@ -16,9 +16,9 @@ def storage_gb(
 
     Args:
         bit_rate_mbit_s: Bit rate of one camera, Mbit/s, above 0.
-        days: Days kept, above 0.
+        days: Time kept, days, above 0.
         cameras: Number of such cameras, 0 or more.
-        record_fraction: Share of the time that is recorded, above 0 to 1.
+        record_fraction: Share of the time that is recorded, ratio, above 0 to 1.
 
     Returns:
         Amount, GB.
@@ -46,7 +46,7 @@ def disk_tb(recorded_gb: float, *, formatted_share: float = 0.93, margin: float 
 
     Args:
         recorded_gb: Recorded amount, GB, 0 or more.
-        formatted_share: Share of the labelled size that can be used, above 0 to 1.
+        formatted_share: Share of the labelled size that can be used, ratio, above 0 to 1.
         margin: Factor for more detail at night and the like, ratio, above 0.
 
     Returns:
@@ -78,7 +78,7 @@ def days_kept(
     Args:
         disk_size_tb: Labelled size, TB, above 0.
         total_rate_mbit_s: Bit rate of all cameras together, Mbit/s, above 0.
-        formatted_share: Share of the labelled size that can be used, above 0 to 1.
+        formatted_share: Share of the labelled size that can be used, ratio, above 0 to 1.
 
     Returns:
         Time, days; not rounded.

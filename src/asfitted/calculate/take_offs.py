@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from asfitted.calculate.cable_ends import Stretch, on_wall, total_mm
-from asfitted.calculate.wall_strip import Flat, Strip, spot_of
-from asfitted.geometry import Point3
-from asfitted.resolve.positions import place_on
+from asfitted.calculate.wall_strip import Flat, Strip, beside_openings, place_on, spot_of
 
 if TYPE_CHECKING:
     from asfitted.calculate.cable_ends import CableEnd
     from asfitted.calculate.containment_runs import Piece, PieceOnWall, RunsByPlace
+    from asfitted.geometry import Point3
+    from asfitted.resolve.installation import Wall
 
 
 @dataclass(frozen=True)
@@ -38,13 +39,14 @@ def take_offs(end: CableEnd, places: RunsByPlace) -> tuple[TakeOff, ...]:
     """
     if end.wall is None:
         return ()
-    found = []
+    found: list[TakeOff] = []
     for on in places.on_wall.get(end.wall.name, ()):
-        reached = _on_same_wall(end, on)
-        if reached is not None:
-            found.append(reached)
+        found += _on_same_wall(end, end.wall, on)
     if end.out_mm > 0 and not end.outside:
-        found += [_from_overhead(end, piece) for piece in places.overhead_in.get(end.wall.room, ())]
+        found += [
+            _from_overhead(end, end.wall, piece)
+            for piece in places.overhead_in.get(end.wall.room, ())
+        ]
     return tuple(found)
 
 
@@ -52,29 +54,34 @@ def _clamp(value: float, a: float, b: float) -> float:
     return min(max(value, min(a, b)), max(a, b))
 
 
-def _on_same_wall(end: CableEnd, on: PieceOnWall) -> TakeOff | None:
-    if end.wall is None:
-        return None
+def _on_same_wall(end: CableEnd, wall: Wall, on: PieceOnWall) -> list[TakeOff]:
+    """Return the nearest place of a piece, and places beside an opening that bars the drop."""
+    strip = Strip((wall,))
     along = _clamp(end.along_mm, on.along0, on.along1)
     up = _clamp(end.up_mm, on.up0, on.up1)
-    span = on.along1 - on.along0 if on.along1 != on.along0 else on.up1 - on.up0
-    gone = along - on.along0 if on.along1 != on.along0 else up - on.up0
-    share = gone / span if span else 0.0
-    at_mm = on.piece.from_mm + share * on.piece.length_mm
-    strip = Strip((end.wall,))
-    path = strip.square_path(end.spot(up), Flat(along, up))
-    if path is None:
-        return None
-    wall_pieces = on_wall(strip.pieces(path))
-    stretches = (*end.to_wall(up), *(replace(s, beside=on.piece.run) for s in wall_pieces))
-    return TakeOff(on.piece.run, at_mm, stretches)
+    tries = [along]
+    start = end.spot(up)
+    if strip.crossed(start, Flat(start.x, up)) is not None:
+        tries += [_clamp(x, on.along0, on.along1) for x in beside_openings(wall)]
+    found = []
+    for x in dict.fromkeys(tries):
+        path = strip.square_path(start, Flat(x, up))
+        if path is not None:
+            pieces = (replace(s, run_up_mm=up) for s in on_wall(strip.pieces(path)))
+            at_mm = _distance_along(on, x, up)
+            found.append(TakeOff(on.piece.run, at_mm, (*end.to_wall(up), *pieces)))
+    return found
 
 
-def _from_overhead(end: CableEnd, piece: Piece) -> TakeOff:
+def _distance_along(on: PieceOnWall, along: float, up: float) -> float:
+    is_level = on.along1 != on.along0
+    span = on.along1 - on.along0 if is_level else on.up1 - on.up0
+    gone = along - on.along0 if is_level else up - on.up0
+    return on.piece.from_mm + (gone / span if span else 0.0) * on.piece.length_mm
+
+
+def _from_overhead(end: CableEnd, wall: Wall, piece: Piece) -> TakeOff:
     """Leave an overhead piece at its nearest place, upright, then level along and out."""
-    wall = end.wall
-    if wall is None:  # only ends with a wall are asked for
-        raise ValueError(end.tag)
     a0, o0 = spot_of(wall, piece.start)
     a1, o1 = spot_of(wall, piece.end)
     shares = [0.0, 1.0]
@@ -100,13 +107,9 @@ def _from_overhead(end: CableEnd, piece: Piece) -> TakeOff:
         place_on(wall, along, level, out),
     ]
     at_mm = piece.from_mm + share * piece.length_mm
-    return TakeOff(piece.run, at_mm, in_the_air(corners, piece.run))
+    return TakeOff(piece.run, at_mm, in_the_air(corners))
 
 
-def in_the_air(corners: list[Point3], beside: str = "") -> tuple[Stretch, ...]:
+def in_the_air(corners: list[Point3]) -> tuple[Stretch, ...]:
     """Return straight pieces off the walls between corners, leaving out those of no length."""
-    return tuple(
-        Stretch("off-wall", "", a, b, beside=beside)
-        for a, b in zip(corners, corners[1:], strict=False)
-        if a != b
-    )
+    return tuple(Stretch("off-wall", "", a, b) for a, b in itertools.pairwise(corners) if a != b)

@@ -18,7 +18,7 @@ def drop_per_ampere_metre(
     Args:
         r_mv_a_m: Tabulated resistive part, mV/A/m, above 0.
         x_mv_a_m: Tabulated reactive part, mV/A/m, 0 or more.
-        power_factor: Power factor of the load, lagging, above 0 to 1.
+        power_factor: Power factor of the load, lagging, ratio, above 0 to 1.
         temperature_factor: Ct for a cable not fully loaded, ratio, above 0 to 1.
 
     Returns:

@@ -6,13 +6,15 @@ from the left end of its first wall, z up from finished floor level, both in mm.
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple
+
+from asfitted.geometry import Point3
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
-    from asfitted.geometry import Point3
     from asfitted.resolve.installation import Opening, Room, Wall
 
 # A cable may run along the very edge of an opening drawn to the millimetre.
@@ -41,6 +43,15 @@ class WallPiece(NamedTuple):
     def is_vertical(self) -> bool:
         """Whether the line goes up or down."""
         return self.along0 == self.along1
+
+
+def place_on(wall: Wall, along_mm: float, up_mm: float, out_mm: float = 0.0) -> Point3:
+    """Return the place in the building of a spot on a wall, ``out_mm`` into the room."""
+    return Point3(
+        wall.start.x + wall.direction.x * along_mm + wall.inward.x * out_mm,
+        wall.start.y + wall.direction.y * along_mm + wall.inward.y * out_mm,
+        up_mm,
+    )
 
 
 def spot_of(wall: Wall, place: Point3) -> tuple[float, float]:
@@ -79,11 +90,11 @@ class Strip:
 
     def is_clear(self, path: Sequence[Flat]) -> bool:
         """Tell whether a way of straight lines passes through no opening."""
-        return all(self.crossed(a, b) is None for a, b in zip(path, path[1:], strict=False))
+        return all(self.crossed(a, b) is None for a, b in itertools.pairwise(path))
 
     def pieces(self, path: Sequence[Flat]) -> Iterator[WallPiece]:
         """Cut a way at the corners of the room; lines of no length are left out."""
-        for a, b in zip(path, path[1:], strict=False):
+        for a, b in itertools.pairwise(path):
             if a == b:
                 continue
             if a.x == b.x:
@@ -118,11 +129,8 @@ class Strip:
         width = sum(wall.length_mm for wall in self.walls)
         for index, wall in enumerate(self.walls):
             for opening in wall.openings:
-                begin = self.left_of(index) + opening.from_mm
-                for x in (
-                    begin - FRAME_CLEARANCE_MM,
-                    begin + opening.width_mm + FRAME_CLEARANCE_MM,
-                ):
+                for along in beside_opening(opening):
+                    x = self.left_of(index) + along
                     if 0 <= x <= width:
                         yield [a, Flat(x, a.z), Flat(x, b.z), b]
                 top = opening.sill_mm + opening.height_mm + FRAME_CLEARANCE_MM
@@ -143,11 +151,23 @@ class Strip:
         return min(clear, key=flat_length, default=None)
 
 
+def beside_opening(opening: Opening) -> tuple[float, float]:
+    """Return how far along its wall a cable passes clear of an opening, left and right, mm."""
+    return (
+        opening.from_mm - FRAME_CLEARANCE_MM,
+        opening.from_mm + opening.width_mm + FRAME_CLEARANCE_MM,
+    )
+
+
+def beside_openings(wall: Wall) -> list[float]:
+    """Return the places on a wall just clear of its openings, mm along."""
+    places = (along for opening in wall.openings for along in beside_opening(opening))
+    return [along for along in places if 0 <= along <= wall.length_mm]
+
+
 def flat_length(path: Sequence[Flat]) -> float:
     """Return the length of a way of upright and level lines, mm."""
-    return sum(
-        abs(b.x - a.x) + abs(b.z - a.z) for a, b in zip(path, path[1:], strict=False)
-    )
+    return sum(abs(b.x - a.x) + abs(b.z - a.z) for a, b in itertools.pairwise(path))
 
 
 def neighbours(first: Wall, second: Wall) -> Strip | None:

@@ -24,8 +24,11 @@ def pair(found: float, limit: float, unit: str) -> tuple[str, str]:
 
     >>> pair(5.0004, 5.0, "%")
     ('5.0004 %', '5 %')
+    >>> pair(14.0, 12.95, "W")
+    ('14 W', '12.95 W')
     """
-    decimals = 0 if max(abs(found), abs(limit)) >= 1000 else 2 if abs(limit) < 10 else 1
+    small = abs(limit) < 10 or abs(round(limit, 1) - limit) > 1e-9 >= abs(round(limit, 2) - limit)
+    decimals = 0 if max(abs(found), abs(limit)) >= 1000 else 2 if small else 1
     while decimals < 6 and printed(found, decimals) == printed(limit, decimals) and found != limit:
         decimals += 1
     return with_unit(found, unit, decimals), with_unit(limit, unit, decimals)

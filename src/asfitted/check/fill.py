@@ -11,17 +11,31 @@ if TYPE_CHECKING:
     from asfitted.check.inspection import Inspection
 
 
-def judge_fill(job: Inspection, kinds: tuple[str, ...], *, to_do: str) -> Iterator[Verdict]:
-    """Yield a verdict on every piece that holds cables and whose kind has one of the words."""
-    for section in job.results.sections.values():
-        run = job.installation.containment[section.containment]
-        if section.cables and any(word in run.kind for word in kinds):
-            yield job.at_most(
-                section.ident,
-                what=f"fill of {run.words} with {len(section.cables)} cables",
-                found=section.fill_pct,
-                limit_is="the limit",
-                limit=section.limit_pct,
-                unit="%",
-                to_do=to_do,
-            )
+def judge_fill(
+    job: Inspection, kinds: tuple[str, ...], *, to_do: str, limit_pct: float | None = None
+) -> Iterator[Verdict]:
+    """Yield a verdict on the fullest piece of every run that holds cables.
+
+    Args:
+        job: The job and the rule at work.
+        kinds: Words of which the kind of a run must hold one: "tray", "conduit".
+        to_do: How to put it right; the width to order is added where it is known.
+        limit_pct: Limit in % of width or area; that of the piece when left out.
+    """
+    for run in job.installation.containment.values():
+        own = [s for s in job.results.sections.values() if s.containment == run.tag and s.cables]
+        if not own or not any(word in run.kind for word in kinds):
+            continue
+        fullest = max(own, key=lambda section: section.fill_pct)
+        result = job.results.containment.get(run.tag)
+        width_mm = result.width_to_order_mm if result else None
+        order = f" Width to order: {width_mm:g} mm." if width_mm else ""
+        yield job.at_most(
+            run.tag,
+            what=f"fill of the {run.words} at {fullest.ident}, with {len(fullest.cables)} cables,",
+            found=fullest.fill_pct,
+            limit_is="the limit",
+            limit=fullest.limit_pct if limit_pct is None else limit_pct,
+            unit="%",
+            to_do=to_do + order,
+        )

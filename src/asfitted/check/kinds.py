@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from asfitted.resolve.installation import PointServed
+    from asfitted.resolve.installation import Installation, PointServed
 
-_MACHINES = frozenset({"motor", "fan", "machine", "heating load", "pump", "fixed load"})
-_LUMINAIRES = ("luminaire", "floodlight", "downlight", "lamp", "bulkhead")
+_MOTORS = frozenset({"motor", "fan"})
+_MACHINES = _MOTORS | {"heating load", "equipment"}
 
 
 def is_socket(point: PointServed) -> bool:
@@ -23,7 +23,12 @@ def is_industrial_socket(point: PointServed) -> bool:
 
 def is_isolator(point: PointServed) -> bool:
     """Tell whether a point is an isolator."""
-    return "isolator" in point.kind
+    return point.kind == "isolator"
+
+
+def can_isolate(point: PointServed) -> bool:
+    """Tell whether a point can cut off what follows it: an isolator or a switched fused spur."""
+    return is_isolator(point) or point.kind == "fused spur"
 
 
 def is_machine(point: PointServed) -> bool:
@@ -33,14 +38,15 @@ def is_machine(point: PointServed) -> bool:
 
 def is_motor(point: PointServed) -> bool:
     """Tell whether a point is driven by a motor."""
-    return point.kind in {"motor", "fan", "pump"}
-
-
-def is_luminaire(point: PointServed) -> bool:
-    """Tell whether a point is a light fitting."""
-    return any(word in point.kind for word in _LUMINAIRES)
+    return point.kind in _MOTORS
 
 
 def is_switch(point: PointServed) -> bool:
     """Tell whether a point is a light switch."""
     return point.kind == "light switch"
+
+
+def is_fed_at_12_v(installation: Installation, tag: str) -> bool:
+    """Tell whether a data device is a camera fed at 12 V d.c. and not over its data link."""
+    device = installation.data_devices[tag]
+    return device.kind == "camera" and device.poe_class is None and not device.port

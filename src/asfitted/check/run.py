@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import TYPE_CHECKING
@@ -25,7 +24,7 @@ class CheckReport:
 
     Attributes:
         findings: Sorted by weight, subject and rule.
-        checked: Rule id to the count of subjects that it judged and passed. A rule that found
+        checked: Rule id to the count of subjects that it judged and found right. A rule that found
             nothing to judge stands at 0, so that its silence can be seen.
         not_checked: Count of findings that say something could not be judged.
     """
@@ -56,18 +55,18 @@ def run_checks(
         results: Its figures.
         rules: The rules to run; every registered rule when left out.
     """
-    passed: Counter[str] = Counter()
+    passed: dict[str, set[str]] = {}
     raised: list[Finding] = []
     chosen = tuple(all_rules().values() if rules is None else rules)
     for each in chosen:
-        for verdict in each.check(installation, results):
-            if isinstance(verdict, Passed):
-                passed[each.id] += 1
-            else:
-                raised.append(verdict)
+        verdicts = tuple(each.check(installation, results))
+        found = [verdict for verdict in verdicts if isinstance(verdict, Finding)]
+        right = {verdict.subject for verdict in verdicts if isinstance(verdict, Passed)}
+        passed[each.id] = right - {finding.subject for finding in found}
+        raised += found
     findings = sorted(apply_waivers(raised, installation), key=finding_order)
     return CheckReport(
         findings=tuple(findings),
-        checked=MappingProxyType({each.id: passed[each.id] for each in chosen}),
+        checked=MappingProxyType({rule: len(subjects) for rule, subjects in passed.items()}),
         not_checked=sum(f.status is Status.NOT_CHECKED for f in findings),
     )

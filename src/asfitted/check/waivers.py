@@ -32,7 +32,7 @@ def apply_waivers(findings: Iterable[Finding], installation: Installation) -> li
             marked.append(finding)
             continue
         used.add(key)
-        words = f"{finding.message} Accepted by {waiver.by}: {waiver.reason}"
+        words = f"{finding.message} Accepted by {waiver.by}: {waiver.reason.rstrip('.')}."
         marked.append(replace(finding, status=Status.WAIVED, message=words))
     unused = (w for key, w in waivers.items() if key not in used)
     return [*marked, *(_of_no_use(w, installation) for w in unused)]

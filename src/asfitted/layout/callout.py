@@ -80,7 +80,27 @@ def place_with_leader(room: FreeRoom, callout: Callout, reach: float = REACH) ->
         cost = distance + INK_PENALTY * max(0.0, crossed - 1.0)
         if best is None or cost < best[0]:
             best = (cost, box, ends)
+    best = best or _anywhere(room, callout)
     return None if best is None else _write(room, callout, best[1], best[2])
+
+
+def _anywhere(room: FreeRoom, callout: Callout) -> tuple[float, Box, tuple[Point, Point]] | None:
+    """Return the nearest free place of all, with its leader; None where the drawing is full."""
+    width, height = callout_size(callout)
+    limits, target = room.limits, callout.target
+    places = []
+    for i in range(int((limits.width - width) / STEP) + 1):
+        for j in range(int((limits.height - height) / STEP) + 1):
+            x, y = limits.x0 + i * STEP, limits.y0 + j * STEP
+            box = Box(x, y, x + width, y + height)
+            places.append((line_length(_leader_ends(target, box)), box))
+    for distance, box in sorted(places, key=lambda p: (p[0], p[1].y0, p[1].x0)):
+        if distance < 1.0 or not room.is_free(box):
+            continue
+        ends = _leader_ends(target, box)
+        if room.leader_cost(*ends) is not None:
+            return distance, box, ends
+    return None
 
 
 def place(room: FreeRoom, callout: Callout) -> Placed | None:
@@ -163,9 +183,7 @@ def _leader_ends(target: Box, words: Box) -> tuple[Point, Point]:
     if length < 1.0:
         return start, start
     share = (length - 0.5) / length  # stops short of the words
-    return start, Point(
-        start.x + (end.x - start.x) * share, start.y + (end.y - start.y) * share
-    )
+    return start, Point(start.x + (end.x - start.x) * share, start.y + (end.y - start.y) * share)
 
 
 def _write(

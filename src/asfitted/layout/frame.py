@@ -72,11 +72,11 @@ def frame_items(paper: Paper) -> tuple[Item, ...]:
 
 
 def _centring(box: Box, width: float, height: float) -> tuple[Path, ...]:
-    """Return the four centring marks, from the band to 4 mm inside the frame."""
+    """Return the four centring marks: through the band, and 4 mm in where no title block lies."""
     x, y, inside = width / 2, height / 2, 4.0
     return (
         polyline((x, box.y0 - BAND), (x, box.y0 + inside), width_mm=0.7),
-        polyline((x, box.y1 + BAND), (x, box.y1 - inside), width_mm=0.7),
+        polyline((x, box.y1 + BAND), (x, box.y1), width_mm=0.7),
         polyline((box.x0 - BAND, y), (box.x0 + inside, y), width_mm=0.7),
         polyline((box.x1 + BAND, y), (box.x1 - inside, y), width_mm=0.7),
     )
@@ -84,12 +84,12 @@ def _centring(box: Box, width: float, height: float) -> tuple[Path, ...]:
 
 def _labels(box: Box, xs: list[float], ys: list[float]) -> tuple[Text, ...]:
     """Return the zone numbers and letters, in the band outside the frame."""
-    texts = []
+    texts: list[Text] = []
     for i, (a, b) in enumerate(itertools.pairwise(xs)):
-        for y in (box.y0 - 1.3, box.y1 + BAND - 1.2):
-            texts.append(Text(Point((a + b) / 2, y), str(i + 1), BODY, anchor="middle"))
+        spots = (box.y0 - 1.3, box.y1 + BAND - 1.2)
+        texts += [Text(Point((a + b) / 2, y), str(i + 1), BODY, anchor="middle") for y in spots]
     for i, (a, b) in enumerate(itertools.pairwise(ys)):
-        for x in (box.x0 - BAND / 2, box.x1 + BAND / 2):
-            at = Point(x, (a + b) / 2 + BODY / 2)
-            texts.append(Text(at, LETTERS[i], BODY, anchor="middle"))
+        middle = (a + b) / 2 + BODY / 2
+        spots = (box.x0 - BAND / 2, box.x1 + BAND / 2)
+        texts += [Text(Point(x, middle), LETTERS[i], BODY, anchor="middle") for x in spots]
     return tuple(texts)

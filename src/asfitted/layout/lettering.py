@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, Literal
 
 from asfitted.fonts import text_width_mm
@@ -40,7 +41,7 @@ def wrap(text: str, width_mm: float, cap_mm: float, *, bold: bool = False) -> li
     lines: list[str] = []
     for paragraph in text.split("\n"):
         line = ""
-        for word in paragraph.split():
+        for word in unbroken_words(paragraph):
             trial = f"{line} {word}" if line else word
             if line and text_width_mm(trial, cap_mm, bold=bold) > width_mm:
                 lines.append(line)
@@ -49,6 +50,19 @@ def wrap(text: str, width_mm: float, cap_mm: float, *, bold: bool = False) -> li
                 line = trial
         lines.append(line)
     return lines
+
+
+#: A figure stays with its unit: "6 kA" is never parted at the end of a line.
+_FIGURE_AND_UNIT = re.compile(
+    r"(?<=\d) (?=(?:m?A|kA|mm²?|m|k?V|k?W|TB|Ω|%|°C|px/m|kg/m|days?)\b|Ω|%)|(?<=[Sc×+]) (?=\d)"
+)
+_GLUE = "\x00"
+
+
+def unbroken_words(text: str) -> list[str]:
+    """Return the words of a text, a figure and its unit counting as one word."""
+    glued = _FIGURE_AND_UNIT.sub(_GLUE, text)
+    return [word.replace(_GLUE, " ") for word in glued.split()]
 
 
 def fits(text: str, width_mm: float, cap_mm: float, *, bold: bool = False) -> bool:

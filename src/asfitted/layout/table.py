@@ -8,7 +8,13 @@ from typing import TYPE_CHECKING, Literal
 from asfitted.errors import DoesNotFitError
 from asfitted.fonts import text_width_mm
 from asfitted.geometry import Box, Point
-from asfitted.layout.lettering import BODY, line_pitch_mm, lines_of_text, wrap
+from asfitted.layout.lettering import (
+    BODY,
+    line_pitch_mm,
+    lines_of_text,
+    unbroken_words,
+    wrap,
+)
 from asfitted.layout.linework import polyline, rectangle
 from asfitted.layout.sheet_layout import Item, Path, Text
 
@@ -87,7 +93,7 @@ def _least_width(table: Table, column: int) -> float:
     words = [w for w in head.header.split() if w]
     cells = [row[column] for row in table.rows]
     if head.wraps:
-        body = [w for cell in cells for w in cell.split()]
+        body = [w for cell in cells for w in unbroken_words(cell)]
     else:
         body = [line for cell in cells for line in cell.split("\n")]
     bold = max((text_width_mm(w, BODY, bold=True) for w in words), default=0.0)
@@ -135,16 +141,13 @@ def paginate(fitted: FittedTable, first_mm: float, next_mm: float) -> tuple[rang
         DoesNotFitError: one row alone is higher than a page.
     """
     pages: list[range] = []
-    start, room = 0, first_mm - fitted.header_mm
-    left = room
+    start, left = 0, first_mm - fitted.header_mm
     for i, height in enumerate(fitted.row_mm):
-        if height > left + 1e-6:
-            if i == start:
-                raise DoesNotFitError(
-                    f"table row {i + 1} is {height:.0f} mm high: no page holds it"
-                )
+        if height > left + 1e-6 and i > start:
             pages.append(range(start, i))
             start, left = i, next_mm - fitted.header_mm
+        if height > left + 1e-6:
+            raise DoesNotFitError(f"table row {i + 1} is {height:.0f} mm high: no page holds it")
         left -= height
     pages.append(range(start, len(fitted.row_mm)))
     return tuple(pages)

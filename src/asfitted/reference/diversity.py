@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from asfitted.reference.figure import Figure
 from asfitted.reference.loader import table
+
+if TYPE_CHECKING:
+    from asfitted.reference.figure import Figure
 
 _FILE = "diversity"
 PREMISES = ("dwelling", "small_business", "hotel")

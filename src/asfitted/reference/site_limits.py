@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from asfitted.errors import OutsideTableError
+from asfitted.reference.conductors import minimum_cpc_by_table
 from asfitted.reference.figure import Figure
 from asfitted.reference.heights import HeightRange, workplace_heights
 from asfitted.reference.loader import table
@@ -43,6 +44,23 @@ def usual_ze_ohm(system: str) -> Figure:
     """
     found = table(_FILE, "supply_impedance")
     return found.figure(found.row(system=system), "ze", "Ω")
+
+
+def bonding_without_pme_mm2(tails_mm2: float) -> Figure:
+    """Return the least main bonding conductor without PME, mm2 copper, by BS 7671 544.1.1.
+
+    Half the earthing conductor that Table 54.7 asks for the tails, not below 6 and not above 25.
+
+    >>> bonding_without_pme_mm2(25).value, bonding_without_pme_mm2(10).value
+    (8.0, 6.0)
+    """
+    earthing = minimum_cpc_by_table(tails_mm2)
+    return Figure(
+        value=min(max(earthing.value / 2, 6.0), 25.0),
+        unit="mm²",
+        source="BS 7671 544.1.1",
+        provenance=earthing.provenance,
+    )
 
 
 def edition_in_force() -> tuple[str, str]:

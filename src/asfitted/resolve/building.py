@@ -65,11 +65,10 @@ def _check_closed(name: str, end: Point, origin: Point, heading: Point, ledger: 
     gap_mm = math.dist(end, origin)
     path = ("rooms", name, "walls")
     if gap_mm > CLOSING_TOLERANCE_MM:
-        x_mm, y_mm = end.x - origin.x, end.y - origin.y
         message = (
             f"the walls of {name} do not close: the last one ends {gap_mm:.0f} mm from the start "
-            f"of the first ({abs(x_mm):.0f} mm {'east' if x_mm > 0 else 'west'}, "
-            f"{abs(y_mm):.0f} mm {'north' if y_mm > 0 else 'south'} with the first wall running east)"
+            f"of the first ({abs(end.x - origin.x):.0f} mm along the first wall, "
+            f"{abs(end.y - origin.y):.0f} mm square to it)"
         )
         hint = 'measure again, or give an outer corner "turn: left"'
         ledger.problem(Code.WALLS, message, path, hint)

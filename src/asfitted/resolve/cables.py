@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.reference.points import point_kinds
-from asfitted.resolve.cable_ends import Live, make_of
+from asfitted.resolve.cable_make import Live, make_of
 from asfitted.resolve.installation import Basis, Cable, State
 from asfitted.spec.problem_codes import Code
 from asfitted.spec.words import did_you_mean
@@ -53,6 +53,7 @@ class Legs:
         words: CircuitWords,
         path: SpecPath,
         runs: Mapping[str, Containment],
+        *,
         ledger: Ledger,
         ambient_c: float,
     ) -> None:
@@ -165,7 +166,8 @@ class Legs:
     def make(self, points: Mapping[str, PointServed]) -> list[Cable]:
         """Return the cables in order from the board."""
         live = self._live(points)
-        before, passed = self.circuit.board, []
+        before = self.circuit.board
+        passed: list[str] = []
         for number, point in enumerate(self.words.points):
             path = (*self.path, "points", number)
             self.add(self._from_end(point, before, path, passed), point.tag, point, path, live)

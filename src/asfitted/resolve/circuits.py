@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 import itertools
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Literal, cast
 
 from asfitted.reference.points import point_kinds
 from asfitted.resolve.devices import device_of
 from asfitted.resolve.installation import Circuit, Device, State
 from asfitted.resolve.points import NO_LOAD, NOT_RECORDED, point_of
-from asfitted.resolve.ways import WayName, WayTable, read_way
+from asfitted.resolve.ways import Seat, WayName, WayTable, read_way
 from asfitted.spec.problem_codes import Code
-from asfitted.spec.words import did_you_mean
 
 if TYPE_CHECKING:
     from asfitted.resolve.installation import PointServed
@@ -29,22 +28,9 @@ _OTHER_POWER_FACTOR = 0.95
 _U0_V = 230.0  # only to weigh loads against each other when a phase is chosen
 
 
-@dataclass(frozen=True)
-class Seat:
-    """A circuit's way: the board and the way on it, once settled."""
-
-    board: str
-    way: WayName
-
-    @property
-    def tag(self) -> str:
-        """The circuit's tag, such as ``DB1/3TP``."""
-        return f"{self.board}/{self.way}"
-
-
 def _load_a(words: CircuitWords) -> float:
-    """Return a load to weigh the circuit by, A per phase; its device's rating when none is given."""
-    loads = [words.load] if words.load else [p.load for p in words.points if p.load]
+    """Return a load to weigh the circuit by, A: its device's rating when none is given."""
+    loads = [words.load, *(p.load for p in words.points)]
     total = sum(load.current_a or (load.power_w or 0.0) / _U0_V for load in loads if load)
     return total or words.device.rating_a or 0.0
 
@@ -75,10 +61,10 @@ def _take(
     table = tables[seat.board]
     taken = table.taken_by(seat.way)
     if taken:
-        message = f'way {seat.tag} is taken by "{taken}" already'
+        message = f"way {seat.tag} is taken already: {taken}"
         ledger.problem(Code.WAY, message, (*path, "way"), "give each circuit its own way")
         return None
-    table.put(seat.way, seat.tag, _load_a(words))
+    table.put(seat.way, seat.tag, _load_a(words), words.name)
     return seat
 
 
@@ -197,20 +183,21 @@ def circuit_of(
     for number, point in enumerate(words.points):
         where = (*path, "points", number)
         ledger.claim(point.tag, where)
-        built = point_of(point, where, words, seat.tag, phase, positions)
+        built = point_of(point, where, words, seat, positions)
         if built:
             own.append(built)
     points.update({p.tag: p for p in own})
     if device is None:
         return None
     _check_device(device, seat, path, ledger)
-    return _built(index, words, seat, device, own, ledger)
+    return _built(index, words, seat, device=device, own=own, ledger=ledger)
 
 
 def _built(
     index: int,
     words: CircuitWords,
     seat: Seat,
+    *,
     device: Device,
     own: list[PointServed],
     ledger: Ledger,

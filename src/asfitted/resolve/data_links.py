@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Literal, cast
 
 from asfitted.errors import OutsideTableError
 from asfitted.reference.cable_family import family
-from asfitted.resolve.cable_ends import Live, make_of
+from asfitted.resolve.cable_make import Live, make_of
 from asfitted.resolve.cables import CLIPPED, checked_via, measured_length_m
 from asfitted.resolve.installation import Cabinet, Cable, DataDevice, State
 from asfitted.spec.data import CameraWords, DataPointWords, DataWords
@@ -45,7 +46,7 @@ def cabinet_of(words: DataWords, positions: Positions) -> Cabinet | None:
 
 
 def _equipment_lacks(words: EquipmentWords) -> list[str]:
-    needed = {
+    needed: dict[str, dict[str, float | None]] = {
         "recorder": {"channels": words.channels},
         "PoE switch": {"ports": words.ports},
         "12 V supply": {"output": words.output, "rating": words.rating},
@@ -178,20 +179,18 @@ class Links:
         position = self.positions.resolve(words.at, (*path, "at"), tag, default_up_mm=default_up_mm)
         if position is None:
             return None
-        given = {name: getattr(words, name) for name in ("poe_class",)}
-        camera = _camera_facts(words) if isinstance(words, CameraWords) else {}
-        return DataDevice(
+        device = DataDevice(
             tag=tag,
             kind=_device_kind(words),
-            name=words.name or (words.views or "" if isinstance(words, CameraWords) else ""),
+            name=words.name or getattr(words, "views", None) or "",
             state=State(words.state or "new"),
             position=position,
             load_w=words.load,
             port=words.port or "",
+            poe_class=words.poe_class,
             baluns=words.cable.baluns,
-            **given,
-            **camera,
         )
+        return _with_camera_facts(device, words) if isinstance(words, CameraWords) else device
 
     def cable(
         self,
@@ -199,6 +198,7 @@ class Links:
         words: LinkWords,
         path: SpecPath,
         number: int,
+        *,
         runs: Mapping[str, Containment],
         ambient_c: float,
     ) -> Cable | None:
@@ -239,18 +239,19 @@ def _device_kind(words: LinkWords) -> Literal["camera", "data outlet", "access p
     return "camera"
 
 
-def _camera_facts(words: CameraWords) -> dict[str, object]:
-    return {
-        "signal": words.signal or "",
-        "channel": words.channel,
-        "power_pairs": words.power_pairs,
-        "views": words.views or "",
-        "lens_mm": words.lens,
-        "sensor": words.sensor or "",
-        "pixels": words.pixels,
-        "target_m": words.target,
-        "aim_deg": words.aim,
-    }
+def _with_camera_facts(device: DataDevice, words: CameraWords) -> DataDevice:
+    return replace(
+        device,
+        signal=words.signal or "",
+        channel=words.channel,
+        power_pairs=words.power_pairs,
+        views=words.views or "",
+        lens_mm=words.lens,
+        sensor=words.sensor or "",
+        pixels=words.pixels,
+        target_m=words.target,
+        aim_deg=words.aim,
+    )
 
 
 def _devices_in_order(
@@ -282,6 +283,6 @@ def data_of(
             links.check_channel(tag, link, path)
         if device := links.device(tag, link, path):
             devices[tag] = device
-        if cable := links.cable(tag, link, path, number, runs, ambient_c):
+        if cable := links.cable(tag, link, path, number, runs=runs, ambient_c=ambient_c):
             cables[cable.tag] = cable
     return cabinet, devices, cables

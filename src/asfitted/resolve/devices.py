@@ -55,7 +55,7 @@ def _kind_of(words: DeviceWords) -> Kind | None:
 def _poles_of(kind: Kind, words: DeviceWords, *, three_phase: bool) -> Poles:
     if words.poles:
         return _POLES[words.poles]
-    if kind == "switch-disconnector" or kind == "rcd":
+    if kind in {"switch-disconnector", "rcd"}:
         return "4P" if three_phase else "DP"
     if kind == "rcbo":
         return "TP+N" if three_phase else "SP+N"

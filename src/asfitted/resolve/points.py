@@ -14,7 +14,7 @@ from asfitted.spec.words import LoadWords, did_you_mean
 if TYPE_CHECKING:
     from asfitted.resolve.ledger import Ledger
     from asfitted.resolve.positions import Positions
-    from asfitted.resolve.ways import Phase
+    from asfitted.resolve.ways import Phase, Seat
     from asfitted.spec.circuits import CircuitWords, PointWords
     from asfitted.spec.load_yaml import SpecPath
 
@@ -75,8 +75,7 @@ def point_of(
     words: PointWords,
     path: SpecPath,
     circuit: CircuitWords,
-    circuit_tag: str,
-    phase: Phase,
+    seat: Seat,
     positions: Positions,
 ) -> PointServed | None:
     """Return a point, or None when its kind or position cannot be told."""
@@ -86,13 +85,13 @@ def point_of(
     position = positions.resolve(words.at, (*path, "at"), words.tag, default_up_mm=default_up_mm)
     if kind is None or position is None:
         return None
-    _check_kind(words, kind, phase, path, ledger)
+    _check_kind(words, kind, seat.way.phase, path, ledger)
     rcd = rcd_of(words.rcd, (*path, "RCD"), ledger, words.tag) if words.rcd else None
     if words.rcd and rcd is None:
         message = f'{words.tag}: RCD "{words.rcd.words}" does not say its residual current'
         ledger.problem(Code.CIRCUIT, message, (*path, "RCD"), 'add "30 mA"')
     gangs = _gangs(words, kind, ledger)
-    poles = _poles(words, kind, phase, ledger)
+    poles = _poles(words, kind, seat.way.phase, ledger)
     rating_a = words.rating if words.rating is not None else kind.rating_a
     described = kind.describe(rating_a=rating_a, gangs=gangs, poles=poles, fuse_a=words.fuse)
     load = words.load or NO_LOAD
@@ -112,5 +111,5 @@ def point_of(
         load_w=load.power_w,
         load_a=load.current_a,
         power_factor=_power_factor(words, kind, ledger),
-        circuit=circuit_tag,
+        circuit=seat.tag,
     )

@@ -17,8 +17,8 @@ from asfitted.resolve.runs import containment_of
 from asfitted.resolve.supply import REFERENCE_AMBIENT_C, job_of, supply_of, waivers_of
 
 if TYPE_CHECKING:
-    from asfitted.resolve.circuits import Seat
     from asfitted.resolve.installation import Cable, Circuit, Containment, PointServed, Supply
+    from asfitted.resolve.ways import Seat
     from asfitted.spec.load_job import LoadedJob
 
 
@@ -45,7 +45,8 @@ def _circuits(
         if circuit is None:
             continue
         words = ledger.loaded.spec.circuits[index]
-        legs = Legs(circuit, words, ("circuits", index), runs, ledger, ambient_c).make(points)
+        path = ("circuits", index)
+        legs = Legs(circuit, words, path, runs, ledger=ledger, ambient_c=ambient_c).make(points)
         cables.update({cable.tag: cable for cable in legs})
         circuits[circuit.tag] = with_cables(circuit, tuple(cable.tag for cable in legs))
     return circuits, points, cables

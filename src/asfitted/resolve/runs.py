@@ -45,7 +45,10 @@ class _Trace:
         ):
             return False
         if words.up_mm is not None and words.up_mm > wall.height_mm:
-            message = f"{what} goes {words.up_mm:g} mm up wall {wall.name}, which is {wall.height_mm:g} mm high"
+            message = (
+                f"{what} goes {words.up_mm:g} mm up wall {wall.name}, "
+                f"which is {wall.height_mm:g} mm high"
+            )
             self.positions.ledger.problem(Code.POSITION, message, path)
             return False
         if self.wall is None:
@@ -133,13 +136,13 @@ def _level_face(tag: str, words: RunWords, ledger: Ledger) -> Face:
         return cast("Face", words.level.of)
     face = _FACE.get(words.kind, "U/S")
     if words.level:
-        reason = "the spec gives a bare level; tray, basket and ladder to the top of the bed, others underside"
+        reason = "bare level: tray, basket and ladder to the top of the bed, all else underside"
         ledger.default(tag, "level is to", face, reason)
     return face
 
 
 def _bands(words: RunWords) -> tuple[Literal["power", "data"], ...]:
-    return tuple(band for band in ("power", "data") if band in words.bands)  # type: ignore[misc]
+    return tuple(band for band in ("power", "data") if band in words.bands)
 
 
 def _traced(tag: str, words: RunWords, positions: Positions) -> _Trace:
@@ -168,7 +171,10 @@ def _run_of(tag: str, words: RunWords, positions: Positions) -> Containment:
         ledger.problem(Code.RUN, f"run {tag} goes from room to room; write one run in each", path)
     heights = [positions.walls[name].height_mm for name in trace.walls if name]
     if words.level and heights and words.level.height_mm > min(heights):
-        message = f"run {tag} is {words.level.height_mm:g} mm up, above the {min(heights):g} mm of its walls"
+        message = (
+            f"run {tag} is {words.level.height_mm:g} mm up, "
+            f"but its walls are {min(heights):g} mm high"
+        )
         ledger.problem(Code.POSITION, message, (*path, "level"))
     for key in ("start", "to"):
         if getattr(words, key) is not None:

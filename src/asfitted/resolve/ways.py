@@ -27,6 +27,19 @@ class WayName:
         return f"{self.number}{self.phase}"
 
 
+@dataclass(frozen=True)
+class Seat:
+    """A circuit's way: the board and the way on it, once settled."""
+
+    board: str
+    way: WayName
+
+    @property
+    def tag(self) -> str:
+        """The circuit's tag, such as ``DB1/3TP``."""
+        return f"{self.board}/{self.way}"
+
+
 def read_way(text: str) -> WayName | None:
     """Return the way that the words name, None when they name none."""
     match = _NAME.fullmatch(text.strip())
@@ -44,6 +57,7 @@ class WayTable:
     count: int
     phases: Literal[1, 3]
     circuits: dict[tuple[int, Phase], str] = field(default_factory=dict)
+    names: dict[tuple[int, Phase], str] = field(default_factory=dict)
     spares: dict[tuple[int, Phase], str] = field(default_factory=dict)
     phase_load_a: dict[str, float] = field(default_factory=lambda: dict.fromkeys(POLES, 0.0))
 
@@ -62,8 +76,8 @@ class WayTable:
         return "", ""
 
     def taken_by(self, way: WayName) -> str:
-        """Return the circuit or spare that has a pole of this way already, "" if none."""
-        for taken in (self.circuits, self.spares):
+        """Return the name of the circuit or spare that has a pole of this way, "" if none."""
+        for taken in (self.names, self.spares):
             for (number, phase), who in taken.items():
                 shares = phase == way.phase or "TP" in (phase, way.phase)
                 if number == way.number and shares:
@@ -78,9 +92,10 @@ class WayTable:
         """Return the pole with the least load on its phase so far; the first of equals."""
         return min(poles, key=lambda pole: (self.phase_load_a[pole], pole))
 
-    def put(self, way: WayName, circuit: str, load_a: float) -> None:
-        """Note a circuit on a way, and its load on the phases."""
+    def put(self, way: WayName, circuit: str, load_a: float, name: str) -> None:
+        """Note a circuit on a way, its load on the phases, and the name it goes by."""
         self.circuits[way.number, way.phase] = circuit
+        self.names[way.number, way.phase] = name
         for pole in POLES if way.phase == "TP" else (way.phase,):
             if pole in self.phase_load_a:
                 self.phase_load_a[pole] += load_a

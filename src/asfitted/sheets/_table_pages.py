@@ -1,4 +1,7 @@
-"""Turns a table into planned sheets: A4 landscape, title, table, title block."""
+"""Turns a table into planned sheets: heading, table, notes, title block.
+
+Notes stand left of the title block where there is room, else between heading and table.
+"""
 
 from __future__ import annotations
 
@@ -11,31 +14,54 @@ from asfitted.layout.lettering import BODY, VIEW, line_pitch_mm, lines_of_text, 
 from asfitted.layout.sheet_layout import Item
 from asfitted.layout.sheet_model import Content, SheetPlan
 from asfitted.layout.table import FittedTable, fit_table, paginate, table_items
-from asfitted.layout.title_block import HEIGHT, title_block_box
+from asfitted.layout.title_block import title_block_box
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_layout import Paper
     from asfitted.layout.table import Table
 
+Notes = tuple[tuple[str, str], ...]
 TITLE_MM = 8.0
 GAP = 2.0
+LEAST_NOTE_MM = 60.0
+NOTE_GAP_MM = 0.6
 
 
 @dataclass(frozen=True)
 class TablePage:
-    """One page of a table with what stands beside the title block."""
+    """One page of a table with the notes that stand on it."""
 
     ident: str
     fitted: FittedTable
     rows: range
     heading: str
-    side_notes: tuple[tuple[str, str], ...]
+    notes: Notes
 
 
-def table_room(paper: Paper) -> Box:
-    """Return the box for the table: under the title, above the title block."""
+def _note_box(paper: Paper) -> tuple[Box, bool]:
+    """Return the room for notes, and whether it lies beside the title block."""
+    area, block = usable_box(paper), title_block_box(paper)
+    beside = Box(area.x0, block.y0, block.x0 - 3.0, area.y1)
+    if beside.width >= LEAST_NOTE_MM:
+        return beside, True
+    return Box(area.x0, area.y0 + TITLE_MM, area.x1, block.y0), False
+
+
+def _note_lines(notes: Notes, width_mm: float) -> list[list[str]]:
+    return [wrap(f"{label}: {words}" if label else words, width_mm, BODY) for label, words in notes]
+
+
+def _notes_height_mm(notes: Notes, width_mm: float) -> float:
+    lines = _note_lines(notes, width_mm)
+    return sum(len(part) * line_pitch_mm(BODY) + NOTE_GAP_MM for part in lines)
+
+
+def table_room(paper: Paper, notes: Notes) -> Box:
+    """Return the box for the table: under heading and notes, above the title block."""
     area = usable_box(paper)
-    return Box(area.x0, area.y0 + TITLE_MM, area.x1, title_block_box(paper).y0 - GAP)
+    box, beside = _note_box(paper)
+    above = 0.0 if beside or not notes else _notes_height_mm(notes, box.width) + 1.0
+    return Box(area.x0, area.y0 + TITLE_MM + above, area.x1, title_block_box(paper).y0 - GAP)
 
 
 def plan_table(
@@ -45,11 +71,11 @@ def plan_table(
     table: Table,
     section: str,
     heading: str,
-    side_notes: tuple[tuple[str, str], ...] = (),
+    side_notes: Notes = (),
     paper: Paper = "A4",
 ) -> list[SheetPlan]:
     """Return as many plans as the rows need."""
-    room = table_room(paper)
+    room = table_room(paper, side_notes)
     fitted = fit_table(table, room.width)
     pages = paginate(fitted, room.height, room.height)
     many = len(pages) > 1
@@ -57,45 +83,28 @@ def plan_table(
     for i, rows in enumerate(pages, start=1):
         part = f", part {i} of {len(pages)}" if many else ""
         page = TablePage(key, fitted, rows, heading + part, side_notes)
-        plans.append(SheetPlan(f"{key}-{i}" if many else key, title + part, paper, section, page))
+        name = f"{key}-{i}" if many else key
+        plans.append(SheetPlan(name, title + part, paper, section, page))
     return plans
 
 
 def build_table(plan: SheetPlan) -> Content:
     """Lay out one page of a table."""
     page: TablePage = plan.payload
-    room = table_room(plan.paper)
-    heading = text_item(
-        f"{page.ident}:heading", page.heading, Point(room.x0, room.y0 - 3.0), VIEW, bold=True
-    )
+    area, room = usable_box(plan.paper), table_room(plan.paper, page.notes)
+    at = Point(area.x0, area.y0 + VIEW)
+    heading = text_item(f"{page.ident}:heading", page.heading, at, VIEW, bold=True)
     items, _ = table_items(page.ident, page.fitted, page.rows, Point(room.x0, room.y0))
-    return Content((heading, *items, *_side_notes(page, plan.paper)), scale="No scale")
+    return Content((heading, *items, *_notes(page, plan.paper)), scale="No scale")
 
 
-def _side_notes(page: TablePage, paper: Paper) -> tuple[Item, ...]:
-    """Return the notes in the room left of the title block."""
-    area, block = usable_box(paper), title_block_box(paper)
-    width = block.x0 - area.x0 - 3.0
-    if width < 30 or not page.side_notes:
-        return ()
-    y, items = block.y0 + BODY + 0.5, []
-    for label, words in page.side_notes:
-        lines = wrap(f"{label}: {words}" if label else words, width, BODY)
-        name = f"{page.ident}:note:{label}"
-        items.append(Item(name, "text", lines_of_text(lines, Point(area.x0, y))))
-        y += len(lines) * line_pitch_mm(BODY) + 0.6
-    limit = block.y0 + HEIGHT
-    if y - line_pitch_mm(BODY) > limit + 0.5:
-        return tuple(items[: _that_fit(page, width, limit, block.y0 + BODY + 0.5)])
-    return tuple(items)
-
-
-def _that_fit(page: TablePage, width: float, limit: float, y: float) -> int:
-    """Return how many notes end above the frame."""
-    count = 0
-    for label, words in page.side_notes:
-        y += len(wrap(f"{label}: {words}", width, BODY)) * line_pitch_mm(BODY) + 0.6
-        if y - line_pitch_mm(BODY) > limit + 0.5:
-            break
-        count += 1
-    return count
+def _notes(page: TablePage, paper: Paper) -> list[Item]:
+    """Return the notes, from the top of their room."""
+    box, beside = _note_box(paper)
+    y = box.y0 + BODY + (1.0 if beside else 0.0)
+    items = []
+    for (label, _), lines in zip(page.notes, _note_lines(page.notes, box.width), strict=True):
+        at = Point(box.x0, y)
+        items.append(Item(f"{page.ident}:note:{label}", "text", lines_of_text(lines, at)))
+        y += len(lines) * line_pitch_mm(BODY) + NOTE_GAP_MM
+    return items

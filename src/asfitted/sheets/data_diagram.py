@@ -16,12 +16,12 @@ from asfitted.layout.data_diagram.placing import (
 )
 from asfitted.layout.data_diagram.rows import LinkRow, link_rows
 from asfitted.layout.frame import usable_box
-from asfitted.layout.legend import LineSample, lay_out_legend, used_symbols
+from asfitted.layout.legend import Legend, LineSample, lay_out_legend, used_symbols
 from asfitted.layout.lettering import BODY, TAG, VIEW, line_pitch_mm, lines_of_text, text_item, wrap
 from asfitted.layout.linework import rectangle
 from asfitted.layout.sheet_layout import Item, SymbolUse
 from asfitted.layout.sheet_model import Content, SheetPlan
-from asfitted.layout.title_block import HEIGHT
+from asfitted.layout.title_block import title_block_box, title_block_height_mm
 
 if TYPE_CHECKING:
     from asfitted.calculate.results import EquipmentResult
@@ -42,7 +42,7 @@ def plan(model: Model) -> list[SheetPlan]:
     """Plan as many A3 sheets as the rows need; none for a job without data."""
     rows = link_rows(model.installation, model.results)
     pages: list[list[LinkRow]] = []
-    room = usable_box("A3").height - TOP_MM - HEIGHT - 12.0
+    room = usable_box("A3").height - TOP_MM - title_block_height_mm("A3") - 12.0
     left = 0.0
     for row in rows:
         need = row_height_mm(row)
@@ -133,13 +133,16 @@ def _foot(
     ]
     samples.append(LineSample("Edge of the cabinet", 0.25, "long_dash_dot"))
     abbreviations = [("C/L", "height of the centre line above floor, mm"), ("(m)", "measured")]
-    legend = lay_out_legend(
-        at=Point(area.x0, area.y1 - HEIGHT),
-        width_mm=190.0,
-        columns=3,
-        symbols=used_symbols(items),
-        catalogue=model.symbols,
-        lines=samples,
-        abbreviations=abbreviations,
-    )
-    return legend.items
+
+    def laid_out(top: float) -> Legend:
+        return lay_out_legend(
+            at=Point(area.x0, top),
+            width_mm=title_block_box("A3").x0 - area.x0 - 6.0,
+            columns=3,
+            symbols=used_symbols(items),
+            catalogue=model.symbols,
+            lines=samples,
+            abbreviations=abbreviations,
+        )
+
+    return laid_out(area.y1 - laid_out(0.0).height_mm).items

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pydantic import Field
 
-from asfitted.spec.fields import (  # noqa: TC001 - pydantic needs them at run time
+from asfitted.spec.fields import (
     Count,
     CurrentA,
     Device,
@@ -38,4 +38,4 @@ class BoardWords(SpecModel):
     zs: KnownOhm | None = Field(None, alias="Zs")
     fault_current: KnownKa | None = None
     make_group: Text | None = None
-    spares: dict[str, Text] = {}
+    spares: dict[str, Text] = Field(default_factory=dict)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pydantic import Field
 
-from asfitted.spec.fields import (  # noqa: TC001 - pydantic needs them at run time
+from asfitted.spec.fields import (
     CablePhrase,
     Count,
     CurrentA,
@@ -65,4 +65,4 @@ class CircuitWords(SpecModel):
     points_served: Count | None = None
     vulnerable: Text | None = None
     feeds: Text | None = None
-    points: list[PointWords] = []
+    points: list[PointWords] = Field(default_factory=list)

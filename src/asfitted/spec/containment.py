@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from pydantic import Field
 
-from asfitted.spec.fields import (  # noqa: TC001 - pydantic needs them at run time
+from asfitted.spec.fields import (
     Bands,
+    ExtentMm,
     KnownLengthM,
     Level,
     Position,
-    PositionMm,
     RunKind,
     Size,
     SpecModel,
@@ -31,4 +31,4 @@ class RunWords(SpecModel):
     start: Position | None = Field(None, alias="from")
     to: Text | None = None
     length: KnownLengthM | None = None
-    depth: PositionMm | None = None
+    depth: ExtentMm | None = None

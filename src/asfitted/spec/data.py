@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pydantic import Field
 
-from asfitted.spec.fields import (  # noqa: TC001 - pydantic needs them at run time
+from asfitted.spec.fields import (
     Aim,
     CablePhrase,
     Count,
@@ -12,10 +12,10 @@ from asfitted.spec.fields import (  # noqa: TC001 - pydantic needs them at run t
     DataPointKind,
     DiskTb,
     EquipmentKind,
+    ExtentMm,
     KnownLengthM,
     LengthM,
     Position,
-    PositionMm,
     PowerW,
     Route,
     Size,
@@ -76,7 +76,7 @@ class CameraWords(LinkWords):
     channel: Count | None = None
     signal: Text | None = None
     power_pairs: Count | None = None
-    lens: PositionMm | None = None
+    lens: ExtentMm | None = None
     sensor: Text | None = None
     pixels: Count | None = None
     target: LengthM | None = None
@@ -93,6 +93,6 @@ class DataWords(SpecModel):
     """``data:``."""
 
     cabinet: CabinetWords | None = None
-    equipment: dict[str, EquipmentWords] = {}
-    cameras: dict[str, CameraWords] = {}
-    points: dict[str, DataPointWords] = {}
+    equipment: dict[str, EquipmentWords] = Field(default_factory=dict)
+    cameras: dict[str, CameraWords] = Field(default_factory=dict)
+    points: dict[str, DataPointWords] = Field(default_factory=dict)

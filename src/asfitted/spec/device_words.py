@@ -51,11 +51,11 @@ def _take_part(rest: str, phrase: str) -> tuple[str, re.Match[str]]:
         match = re.match(rf"(?:{pattern})(?=$|[\s,])", rest, re.IGNORECASE)
         if match:
             return name, match
-    word = rest.split()[0].strip(",")
+    word = rest.split(maxsplit=1)[0].strip(",")
     if comma := re.fullmatch(r"(\d+),(\d+)", word):
         hint = f"decimal comma: write {comma[1]}.{comma[2]}"
     else:
-        known = ("RCBO", "MCCB", "switch-disconnector", "type A", "TP", "SP", "4P", "measured")
+        known = ("RCBO", "MCCB", "switch-disconnector", "type", "TP", "SP", "4P", "measured")
         near = did_you_mean(word, known)
         hint = near if near.startswith("did") else DEVICE_HINT
     raise NotUnderstoodError(f'device "{phrase}": "{word}" is not understood', hint)
@@ -83,7 +83,7 @@ def parse_device(text: str) -> DeviceWords:
                 raise NotUnderstoodError(message, DEVICE_HINT)
             parts[key] = value
         rest = rest[match.end() :].lstrip(" ,")
-    if "rating_a" not in parts:
+    if not float(parts.get("rating_a", 0)):
         raise NotUnderstoodError(f'device "{phrase}" has no rating in A', DEVICE_HINT)
     return DeviceWords(
         words=phrase,

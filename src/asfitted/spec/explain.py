@@ -53,14 +53,17 @@ def keys_known_at(path: SpecPath) -> list[str]:
     return [str(f.alias) for f in node.model_fields.values()]
 
 
-def _block_words(path: SpecPath) -> str:
-    """Return how a block is called in a message: ``CU1`` or ``circuits, item 3``."""
+def _block_words(path: SpecPath, document: Document) -> str:
+    """Return how a block is called in a message: its key, tag or way, or ``circuits, item 3``."""
     if not path:
         return "the file"
     last = path[-1]
-    if isinstance(last, int):
-        return f"{_block_words(path[:-1])}, item {last + 1}"
-    return f'"{last}"'
+    if not isinstance(last, int):
+        return f'"{last}"'
+    block = document.value(path)
+    names = [block.get(key) for key in ("tag", "way")] if isinstance(block, dict) else []
+    named = next((name for name in names if isinstance(name, str) and name), "")
+    return f'"{named}"' if named else f'"{path[-2]}", item {last + 1}'
 
 
 def _unknown_key(path: SpecPath, document: Document) -> Problem:
@@ -69,13 +72,13 @@ def _unknown_key(path: SpecPath, document: Document) -> Problem:
     hint = did_you_mean(key, known)
     if document.value(path) == "" and not hint.startswith("did you mean"):
         hint = 'words that hold a comma need quotes between { }: at: "wall B, 1.0 m along"'
-    message = f'key "{key}" has no meaning in {_block_words(path[:-1])}'
+    message = f'key "{key}" has no meaning in {_block_words(path[:-1], document)}'
     return Problem(Code.UNKNOWN_KEY, message, document.place(path, of_key=True), hint)
 
 
 def _missing_key(path: SpecPath, document: Document) -> Problem:
     parent = path[:-1]
-    message = f'{_block_words(parent)} lacks "{path[-1]}"'
+    message = f'{_block_words(parent, document)} lacks "{path[-1]}"'
     return Problem(Code.MISSING, message, document.place(parent))
 
 
@@ -85,7 +88,9 @@ def _value_error(detail: ErrorDetails, path: SpecPath, document: Document) -> Pr
     place = document.place(path)
     if isinstance(error, NotUnderstoodError):
         code = Code.FIGURE if error.is_quantity else Code.WORDS
-        return Problem(code, f"{key}: {error.message}", place, error.hint)
+        says_key = error.message.lower().startswith(key.lower())
+        message = error.message if says_key else f"{key}: {error.message}"
+        return Problem(code, message, place, error.hint)
     if isinstance(error, ShapeError):
         message = f"{key}: a list or block stands where words belong"
         return Problem(Code.SHAPE, message, place, f"write {error}")
@@ -96,7 +101,7 @@ def _wrong_shape(words: str) -> Callable[[SpecPath, Document], Problem]:
     def problem(path: SpecPath, document: Document) -> Problem:
         known = keys_known_at(path)
         hint = "keys known here: " + ", ".join(known[:8]) if known else ""
-        message = f"{_block_words(path)} needs {words}"
+        message = f"{_block_words(path, document)} needs {words}"
         return Problem(Code.SHAPE, message, document.place(path), hint)
 
     return problem

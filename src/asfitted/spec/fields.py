@@ -1,8 +1,8 @@
-"""Field types of the spec models: text in, a parsed value out, and its shape for the JSON Schema."""
+"""Field types of the spec models: text in, a parsed value out, and a shape for the schema."""
 
 from __future__ import annotations
 
-import datetime
+import datetime as dt
 import re
 from functools import partial
 from typing import TYPE_CHECKING, Annotated, Any, Literal
@@ -79,7 +79,7 @@ def _yes(text: str) -> bool:
 def _date(text: str) -> str:
     try:
         if re.fullmatch(r"\d{4}-\d{2}-\d{2}", text):
-            return datetime.date.fromisoformat(text).isoformat()
+            return dt.date.fromisoformat(text).isoformat()
     except ValueError:
         pass
     raise NotUnderstoodError(f'"{text}" is not a date', "write year-month-day: 2026-11-20")
@@ -167,7 +167,7 @@ EquipmentKind = Annotated[
 DataPointKind = Annotated[str, *_word("data outlet", "access point", what="kind of data point")]
 
 PositionMm = Annotated[float, *_quantity(q.POSITION_MM)]
-SizeMm = Annotated[float, *_quantity(q.SIZE_MM)]
+ExtentMm = Annotated[float, *_quantity(q.EXTENT_MM)]
 LengthM = Annotated[float, *_quantity(q.LENGTH_M)]
 CurrentA = Annotated[float, *_quantity(q.CURRENT_A)]
 PowerW = Annotated[float, *_quantity(q.POWER_W)]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from asfitted.spec.fields import Date, Edition, SpecModel, Status, Text  # noqa: TC001 - pydantic
+from asfitted.spec.fields import Date, Edition, SpecModel, Status, Text
 
 
 class JobWords(SpecModel):

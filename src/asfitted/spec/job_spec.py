@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pydantic import Field
+
 from asfitted.spec.boards import BoardWords  # noqa: TC001 - pydantic needs it at run time
 from asfitted.spec.circuits import CircuitWords  # noqa: TC001
 from asfitted.spec.containment import RunWords  # noqa: TC001
@@ -20,9 +22,9 @@ class JobSpec(SpecModel):
     asfitted: Text
     job: JobWords
     supply: SupplyWords | None = None
-    rooms: dict[str, RoomWords] = {}
-    boards: dict[str, BoardWords] = {}
-    containment: dict[str, RunWords] = {}
-    circuits: list[CircuitWords] = []
+    rooms: dict[str, RoomWords] = Field(default_factory=dict)
+    boards: dict[str, BoardWords] = Field(default_factory=dict)
+    containment: dict[str, RunWords] = Field(default_factory=dict)
+    circuits: list[CircuitWords] = Field(default_factory=list)
     data: DataWords | None = None
-    accept: list[WaiverWords] = []
+    accept: list[WaiverWords] = Field(default_factory=list)

@@ -19,8 +19,6 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
     from pathlib import Path
 
-    from yaml.error import Mark
-
 Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 MAX_DEPTH = 20
 
@@ -98,7 +96,8 @@ def _feature_problem(event: Any) -> tuple[str, str] | None:
     if getattr(event, "anchor", None):
         return f'an anchor "&{event.anchor}" is not taken', "write the value out where it is used"
     if getattr(event, "tag", None):
-        return f'a YAML tag "{event.tag}" is not taken', "write the plain value"
+        tag = event.tag.replace("tag:yaml.org,2002:", "!!")
+        return f'a YAML tag "{tag}" is not taken', "write the plain value"
     return None
 
 
@@ -125,7 +124,7 @@ def _event_problems(document: Document, text: str) -> list[Problem]:
     return problems
 
 
-def _mark_place(document: Document, mark: Mark | None) -> Place:
+def _mark_place(document: Document, mark: Any) -> Place:
     return document.place_at(mark.line, mark.column) if mark else document.place_at(0, 0)
 
 

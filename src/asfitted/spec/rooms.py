@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from pydantic import Field
 
-from asfitted.spec.fields import (  # noqa: TC001 - pydantic needs them at run time
+from asfitted.spec.fields import (
+    ExtentMm,
     OpeningKind,
     PositionMm,
     SpecModel,
@@ -19,24 +20,24 @@ class OpeningWords(SpecModel):
     kind: OpeningKind = Field(alias="is")
     name: Text | None = None
     start: PositionMm = Field(alias="from")
-    width: PositionMm
+    width: ExtentMm
     sill: PositionMm = 0.0
-    height: PositionMm
+    height: ExtentMm
 
 
 class WallWords(SpecModel):
     """One wall; ``turn`` is the turn at its right-hand end (right: an inner corner)."""
 
-    length: PositionMm
-    height: PositionMm | None = None
+    length: ExtentMm
+    height: ExtentMm | None = None
     turn: Turn = "right"
-    openings: list[OpeningWords] = []
+    openings: list[OpeningWords] = Field(default_factory=list)
 
 
 class RoomWords(SpecModel):
     """One room; ``north`` names the wall on its north side."""
 
-    height: PositionMm
+    height: ExtentMm
     ceiling: Text | None = None
     north: Text | None = None
     walls: dict[str, WallWords]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from asfitted.spec.job_spec import JobSpec, VERSIONS
+from asfitted.spec.job_spec import VERSIONS, JobSpec
 
 
 def json_schema() -> dict[str, Any]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pydantic import Field
 
-from asfitted.spec.fields import (  # noqa: TC001 - pydantic needs them at run time
+from asfitted.spec.fields import (
     AreaMm2,
     Device,
     FrequencyHz,
@@ -31,6 +31,6 @@ class SupplyWords(SpecModel):
     cut_out: Device | None = Field(None, alias="cut-out")
     tails: Tails | None = None
     earthing_conductor: AreaMm2 | None = None
-    main_bonding: dict[str, AreaMm2] = {}
+    main_bonding: dict[str, AreaMm2] = Field(default_factory=dict)
     electrode: KnownOhm | None = None
     ambient: TemperatureC | None = None

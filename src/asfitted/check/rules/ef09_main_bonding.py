@@ -8,6 +8,7 @@ from asfitted.check.clause import bs7671
 from asfitted.check.finding import Severity
 from asfitted.check.registry import rule
 from asfitted.reference.conductors import main_bonding_mm2
+from asfitted.reference.site_limits import bonding_without_pme_mm2
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -37,7 +38,7 @@ def check(job: Inspection) -> Iterator[Verdict]:
 
     To put it right. Replace the conductor by one of the size asked for.
 
-    Source. BS 7671 411.3.1.2, 544.1.1 and Table 54.8; the tails are taken as the neutral's size.
+    Source. BS 7671 411.3.1.2 and 544.1.1; Table 54.8 for PME, else half the earthing conductor.
     """
     supply = job.installation.supply
     if supply is None:
@@ -48,13 +49,16 @@ def check(job: Inspection) -> Iterator[Verdict]:
             "no main bonding is recorded",
             to_do="List what is bonded, or write that nothing extraneous comes in.",
         )
-    least = main_bonding_mm2(supply.tails_mm2).value if supply.tails_mm2 is not None else None
+    least = None
+    if supply.tails_mm2 is not None:
+        look_up = main_bonding_mm2 if supply.system == "TN-C-S" else bonding_without_pme_mm2
+        least = look_up(supply.tails_mm2).value
     for what, size_mm2 in supply.bonds:
         yield job.at_least(
             "supply",
             what=f"bonding of the {what}",
             found=size_mm2,
-            limit_is="Table 54.8 asks for the supply neutral",
+            limit_is=f"the least for tails of that size on {supply.system}",
             limit=least,
             unit="mm²",
             to_do="Replace the conductor.",

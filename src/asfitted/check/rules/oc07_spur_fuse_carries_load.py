@@ -37,6 +37,7 @@ def check(job: Inspection) -> Iterator[Verdict]:
 
     Source. BS 1362 ratings 3, 5 and 13 A; the design current as worked out.
     """
+    # what follows a fused spur on the circuit is taken to hang on its fuse
     incoming = {cable.to_end: result for _, cable, result in job.power_cables()}
     for _, point in job.points():
         if point.fuse_a is None or point.tag not in incoming:

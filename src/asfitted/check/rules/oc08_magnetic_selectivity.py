@@ -52,7 +52,7 @@ def check(job: Inspection) -> Iterator[Verdict]:
             board.tag,
             what="greatest fault current at the board",
             found=worst_ka * 1000 if worst_ka is not None else None,
-            limit_is=f"what the {feed.device.words} at {feed.tag} surely leaves to the breakers after it",
+            limit_is=f"what the {feed.device.words} at {feed.tag} surely leaves to others",
             limit=multiple.value * feed.device.rating_a,
             unit="A",
             to_do="Expect both to trip on a dead short, or use the maker's selectivity table.",

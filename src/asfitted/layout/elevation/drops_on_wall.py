@@ -87,14 +87,12 @@ def clipped_corner_flags(
                 continue
             here, to = (first, second.wall) if first.wall == wall.name else (second, first.wall)
             at = on_wall(wall, first.end)
-            words = _enclosure(here) or "clipped direct"
+            words = _enclosure(installation, cable, here) or "clipped direct"
             level = f"C/L {height_words(at.up)}"
             side = corner_side(wall, at)
             flags[(cable, at.up)] = CornerFlag(
                 cable, words, level, (cable,), side, wall.name, to, at.up
             )
-    if not installation.walls:
-        return ()
     return tuple(flags.values())
 
 
@@ -102,8 +100,12 @@ def _rounded(point: WallPoint) -> tuple[int, int, int]:
     return (round(point.along), round(point.up), round(point.out))
 
 
-def _enclosure(leg: RouteLeg) -> str:
-    return "" if leg.enclosure in _CLIPPED else leg.enclosure
+def _enclosure(installation: Installation, cable: str, leg: RouteLeg) -> str:
+    """Return what a leg runs in with its size, as the spec names the drops of its cable."""
+    if leg.enclosure in _CLIPPED or leg.kind not in ("drop", "clipped"):
+        return ""
+    known = installation.cables.get(cable)
+    return known.drop if known is not None and known.drop else leg.enclosure
 
 
 def _stretch(
@@ -115,9 +117,10 @@ def _stretch(
     after = _beside(installation, cable, route.legs, index, +1, b.up)
     serves = _serves(installation, cable, route.legs, index)
     way: Way = leg.kind  # type: ignore[assignment] # containment and declared are left out above
+    holder = _enclosure(installation, cable, leg)
     if (a.up, a.along) <= (b.up, b.along):
-        return Stretch(way, _enclosure(leg), a, b, (cable,), before, after, serves)
-    return Stretch(way, _enclosure(leg), b, a, (cable,), after, before, serves)
+        return Stretch(way, holder, a, b, (cable,), before, after, serves)
+    return Stretch(way, holder, b, a, (cable,), after, before, serves)
 
 
 def _beside(

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from asfitted.layout.drawing import Drawing
     from asfitted.layout.elevation.things_on_wall import Thing
     from asfitted.layout.elevation.wall_view import WallView
+    from asfitted.layout.sheet_layout import Tone
 
 W = widths_for("A3")
 LEAST_SIDE_MM = 2.0
@@ -69,7 +70,8 @@ def _outline(thing: Thing, box: Box) -> list[Path]:
     """Return the outline: wide when new, narrow when existing, dashed on the outer face."""
     width = W.narrow if thing.state is not State.NEW or thing.is_outside else W.wide
     pattern = "dashed" if thing.is_outside else "continuous"
-    lines = [rectangle(box, width_mm=width, pattern=pattern, fill="white")]  # type: ignore[arg-type]
+    fill: Tone | None = None if thing.is_outside else "white"
+    lines = [rectangle(box, width_mm=width, pattern=pattern, fill=fill)]  # type: ignore[arg-type]
     if thing.state is State.REMOVED:
         lines.append(polyline((box.x0, box.y0), (box.x1, box.y1), width_mm=W.narrow))
         lines.append(polyline((box.x0, box.y1), (box.x1, box.y0), width_mm=W.narrow))

@@ -6,8 +6,9 @@ from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box, Point
 from asfitted.layout.callout import Callout
-from asfitted.layout.lettering import BODY, TAG, text_item
+from asfitted.layout.lettering import BODY, TAG, box_of, line_pitch_mm, text_item
 from asfitted.layout.linework import polyline, rectangle, widths_for
+from asfitted.layout.sheet_layout import Item, Text
 
 if TYPE_CHECKING:
     from asfitted.layout.drawing import Drawing
@@ -16,7 +17,7 @@ if TYPE_CHECKING:
     from asfitted.resolve.installation import Opening
 
 W = widths_for("A3")
-FOLD_MM = 6.0  # how far a corner fold runs above the ceiling line
+FOLD_MM = 4.5  # how far a corner fold runs above the ceiling line
 FRAME_MM = 50.0  # width of a door or window frame as drawn
 SLAT_MM = 300.0
 
@@ -84,8 +85,16 @@ def _opening_lines(view: WallView, opening: Opening, box: Box) -> list[Path]:
     return lines
 
 
-def opening_words_inside(view: WallView, opening: Opening, ident: str) -> Callout:
-    """Return a callout that stands in the middle of an opening."""
-    box = opening_box(view, opening)
-    centre = box.centre.moved(dy=-BODY)
-    return Callout(ident, "", opening_words(opening), Box(centre.x, centre.y, centre.x, centre.y))
+def write_inside(drawing: Drawing, callout: Callout, box: Box) -> bool:
+    """Write the words of an opening inside it where there is room; tell whether there was."""
+    pitch = line_pitch_mm(BODY)
+    for share in (0.5, 0.35, 0.7, 0.2, 0.85):
+        first = box.y0 + box.height * share - pitch / 2 + BODY / 2
+        texts = tuple(
+            Text(Point(box.centre.x, first + i * pitch), line, BODY, anchor="middle")
+            for i, line in enumerate(callout.lines)
+        )
+        if all(drawing.room.is_free(box_of(t)) for t in texts):
+            drawing.add(Item(callout.ident, "text", texts))
+            return True
+    return False

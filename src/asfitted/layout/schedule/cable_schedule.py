@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from asfitted.layout.schedule.words import NOT_RECORDED, end_words, figure, length_words
+from asfitted.layout.schedule.words import NOT_RECORDED, device_words, end_words, figure, length_words
 from asfitted.layout.table import Column, Table
 
 if TYPE_CHECKING:
@@ -51,10 +51,10 @@ def _row(cable: Cable, model: Model) -> tuple[str, ...]:
         end_words(installation, start),
         end_words(installation, cable.to_end),
         existing + kind,
-        figures.cpc_words if figures else "–",
+        figures.cpc_words.replace("steel armour", "armour") if figures else "–",
         runs_in(route),
         f"{figures.method}, {figures.group_count}" if figures else "–",
-        circuit.device.words if circuit else "–",
+        device_words(circuit.device) if circuit else "–",
         figure(figures.design_current_a if figures else None, 1, missing="–"),
         figure(figures.capacity_a if figures else None, 1, missing="–"),
         figure(figures.drop_to_end_pct if figures else None, 2, missing="–"),
@@ -69,7 +69,7 @@ def runs_in(route: CableRoute | None) -> str:
         return "no route found"
     names: list[str] = []
     for leg in route.legs:
-        name = leg.containment or {"clipped": "clipped direct"}.get(leg.kind, "")
+        name = leg.containment or {"clipped": "clipped"}.get(leg.kind, "")
         if name and name not in names:
             names.append(name)
     if not names:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from asfitted.layout.table import Column, Table
 
 if TYPE_CHECKING:
+    from asfitted.check.finding import Finding
     from asfitted.layout.sheet_model import Model
 
 COLUMNS = (
@@ -20,22 +21,31 @@ COLUMNS = (
 
 
 def check_list(model: Model) -> Table:
-    """Return one row for each finding, gravest first."""
+    """Return one row for each rule that found something, gravest first.
+
+    Findings of one rule that ask for the same thing share a row; every subject is named.
+    """
+    groups: dict[tuple[str, str, str], list[Finding]] = {}
+    for finding in model.report.findings:
+        groups.setdefault((finding.word, finding.rule, finding.to_do), []).append(finding)
     rows: list[tuple[str, ...]] = []
     strong: set[int] = set()
-    for finding in model.report.findings:
-        result = finding.word
-        if finding.stops_work:
+    for (word, rule, to_do), group in groups.items():
+        if any(finding.stops_work for finding in group):
             strong.add(len(rows))
-        rows.append(
-            (
-                result,
-                finding.rule,
-                finding.subject,
-                finding.message,
-                finding.to_do,
-                finding.clause,
-            )
-        )
+        rows.append((word, rule, _subjects(group), _messages(group), to_do, group[0].clause))
     idents = tuple(f"{i:03d}" for i in range(len(rows)))
     return Table(COLUMNS, tuple(rows), idents, strong_rows=frozenset(strong))
+
+
+def _subjects(group: list[Finding]) -> str:
+    names = dict.fromkeys(finding.subject for finding in group)
+    return ", ".join(names)
+
+
+def _messages(group: list[Finding]) -> str:
+    """Return what was found: once where all say the same, else each with its subject."""
+    said = dict.fromkeys(finding.message for finding in group)
+    if len(said) == 1:
+        return next(iter(said))
+    return "\n".join(f"{f.subject}: {f.message}" for f in group)

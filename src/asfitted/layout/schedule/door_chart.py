@@ -6,11 +6,11 @@ from typing import TYPE_CHECKING
 
 from asfitted.layout.schedule.words import (
     NOT_RECORDED,
+    device_words,
     figure,
     length_words,
     place,
     size,
-    way_ranges,
 )
 from asfitted.layout.table import Column, Table
 from asfitted.layout.title_block import supply_words
@@ -20,16 +20,15 @@ if TYPE_CHECKING:
     from asfitted.resolve.installation import Board, Circuit, Rcd, Way
 
 COLUMNS = (
-    Column("Way", wraps=False),
-    Column("Circuit"),
-    Column("Place"),
+    Column("Way"),
+    Column("Circuit and place"),
     Column("Points", align="middle"),
     Column("Device"),
     Column("RCD"),
     Column("Cable"),
-    Column("Length", align="end", wraps=False),
+    Column("Length", align="end"),
     Column("Upset by tests"),
-    Column("Max Zs", align="end", wraps=False),
+    Column("Max Zs", align="end"),
 )
 
 
@@ -62,7 +61,7 @@ def door_chart(board: Board, model: Model) -> Table:
 
 
 def _blank(ways: list[Way]) -> tuple[str, ...]:
-    return (way_ranges([w.name for w in ways]), "blank", *["–"] * (len(COLUMNS) - 2))
+    return (", ".join(w.name for w in ways), "blank", *["–"] * (len(COLUMNS) - 2))
 
 
 def _circuit(circuit: Circuit, model: Model) -> tuple[str, ...]:
@@ -71,16 +70,26 @@ def _circuit(circuit: Circuit, model: Model) -> tuple[str, ...]:
     figures = results.circuits.get(circuit.tag)
     return (
         circuit.way,
-        circuit.name + (" (existing)" if circuit.state == "existing" else ""),
-        _places(circuit, model),
-        str(circuit.points_served) if circuit.points_served else NOT_RECORDED,
-        circuit.device.words.replace("RCBO ", "RCBO ").strip(),
+        _name_and_place(circuit, model),
+        _points(circuit),
+        device_words(circuit.device),
         _rcd(circuit, model),
         _cable(circuit, model),
         _length(circuit, model),
         circuit.vulnerable,
         figure(figures.zs_limit_ohm if figures else None, 2, "Ω"),
     )
+
+
+def _name_and_place(circuit: Circuit, model: Model) -> str:
+    existing = " (existing)" if circuit.state == "existing" else ""
+    return f"{circuit.name}{existing}: {_places(circuit, model)}"
+
+
+def _points(circuit: Circuit) -> str:
+    if circuit.feeds_board:
+        return "–"
+    return str(circuit.points_served) if circuit.points_served else NOT_RECORDED
 
 
 def _places(circuit: Circuit, model: Model) -> str:
@@ -115,7 +124,9 @@ def _cable(circuit: Circuit, model: Model) -> str:
     if not circuit.cables or circuit.cables[0] not in model.results.cables:
         return NOT_RECORDED
     first = model.results.cables[circuit.cables[0]]
-    return f"{first.words}; cpc {first.cpc_words}"
+    cable = model.installation.cables[circuit.cables[0]]
+    cpc = "armour" if cable.cpc == "armour" else first.cpc_words
+    return f"{first.words}, cpc {cpc}"
 
 
 def _length(circuit: Circuit, model: Model) -> str:
@@ -147,7 +158,7 @@ def header_lines(board: Board, model: Model) -> tuple[tuple[str, str], ...]:
         f"{zs} calculated" if measured is None else f"{measured.value:g} Ω ({measured.basis[0]})"
     )
     return (
-        ("Board", f"{board.tag} {board.name}".strip() + f", {place(board.position)}"),
+        ("Board", ", ".join(_once(board.tag, board.name, place(board.position)))),
         ("Fed from", fed),
         ("Main switch", f"{switch}; board {figure(board.rating_a, 0, 'A', NOT_RECORDED)}"),
         ("Supply", supply_words(supply).removeprefix("Supply: ")),
@@ -158,6 +169,11 @@ def header_lines(board: Board, model: Model) -> tuple[tuple[str, str], ...]:
         ),
         ("To call", f"{job.installer}, {job.phone}"),
     )
+
+
+def _once(*words: str) -> list[str]:
+    """Return the words that say something, each once."""
+    return [w for i, w in enumerate(words) if w and w not in words[:i]]
 
 
 def _fed_from(board: Board, model: Model) -> str:

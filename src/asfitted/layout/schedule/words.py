@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from asfitted.resolve.installation import Cable, Circuit, Installation, Position
+    from asfitted.resolve.installation import Cable, Device, Installation, Position
 
 NOT_RECORDED = "not recorded"
 NOT_CHECKED = "not checked"
@@ -35,11 +36,6 @@ def place(position: Position) -> str:
     )
 
 
-def way_words(circuit: Circuit) -> str:
-    """Return the way of a circuit as the board is labelled: ``3TP``, ``5L1``, ``4``."""
-    return circuit.way
-
-
 def end_words(installation: Installation, tag: str) -> str:
     """Return the end of a cable: its tag, with the name of the point where it has one."""
     if tag in installation.points:
@@ -48,11 +44,11 @@ def end_words(installation: Installation, tag: str) -> str:
     return tag
 
 
-def way_ranges(names: list[str]) -> str:
-    """Join way names that follow each other: 11, 12 become ``11, 12``; 9..12 ``9 to 12``."""
-    if len(names) > 2:
-        return f"{names[0]} to {names[-1]}"
-    return ", ".join(names)
+def device_words(device: Device) -> str:
+    """Return a device without its residual part: ``RCBO B20 6 kA``, ``C32 TP 6 kA``."""
+    if device.rcd is None:
+        return device.words
+    return re.sub(r"\s*\d+ mA( type \w+)?( delayed)?", "", device.words)
 
 
 def length_words(cable: Cable, length_m: float | None) -> str:

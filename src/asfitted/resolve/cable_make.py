@@ -92,8 +92,7 @@ def make_of(
     if made is None:
         return None
     cores = _cores(words, made, live, subject, ledger)
-    fixed = made.construction in ("single",)
-    if cores not in made.cores and not fixed:
+    if cores not in made.cores and made.construction != "single":
         known = ", ".join(f"{n}c" for n in made.cores)
         message = f"{words.family} is not made with {cores} cores"
         ledger.problem(Code.CIRCUIT, message, path, f"made with {known}")

@@ -1,0 +1,136 @@
+"""The way of each cable: by containment, straight along a wall, or clipped at a height."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from asfitted.calculate.cable_ends import CableEnd, Stretch, cable_end, total_mm
+from asfitted.calculate.direct_paths import (
+    DIRECT_LIMIT_MM,
+    clipped_path,
+    direct_path,
+    is_on_one_soffit,
+)
+from asfitted.calculate.route_graph import OFF_CONTAINMENT_WEIGHT, Span
+from asfitted.calculate.route_search import Spread, Way, best_way, permitted_runs
+from asfitted.calculate.take_offs import TakeOff, take_offs
+
+if TYPE_CHECKING:
+    from asfitted.calculate.route_graph import RouteGraph
+    from asfitted.resolve.installation import Cable, Installation
+
+
+@dataclass(frozen=True)
+class Found:
+    """A way, or why there is none."""
+
+    parts: tuple[Stretch | Span, ...] = ()
+    broken: str = ""
+
+
+@dataclass
+class Router:
+    """Keeps what is the same for many cables: take-offs of an end, the spread from an end."""
+
+    installation: Installation
+    graph: RouteGraph
+    _ends: dict[str, CableEnd] = field(default_factory=dict)
+    _take_offs: dict[str, tuple[TakeOff, ...]] = field(default_factory=dict)
+    _spreads: dict[tuple[str, str], Spread] = field(default_factory=dict)
+    _permitted: dict[str, frozenset[str]] = field(default_factory=dict)
+
+    def end(self, tag: str) -> CableEnd:
+        """Return where cables of a board, point or device end."""
+        if tag not in self._ends:
+            self._ends[tag] = cable_end(self.installation, tag)
+        return self._ends[tag]
+
+    def permitted(self, cable: Cable) -> frozenset[str]:
+        """Return the runs that a cable may use."""
+        if cable.via:
+            return permitted_runs(self.graph, cable.band, cable.via)
+        if cable.band not in self._permitted:
+            self._permitted[cable.band] = permitted_runs(self.graph, cable.band, ())
+        return self._permitted[cable.band]
+
+    def take_offs(self, tag: str, permitted: frozenset[str]) -> list[TakeOff]:
+        """Return where cables of an end can leave the permitted runs."""
+        if tag not in self._take_offs:
+            self._take_offs[tag] = take_offs(self.end(tag), self.graph.places)
+        return [take_off for take_off in self._take_offs[tag] if take_off.run in permitted]
+
+    def far_node(self, tag: str, permitted: frozenset[str]) -> int | None:
+        """Return the node of a thing at the far end of a permitted declared run."""
+        run = self.end(tag).end_of
+        return self.graph.far_end(run) if run in permitted else None
+
+    def spread(self, cable: Cable) -> Spread:
+        """Return the distances from the first end of a cable, shared by cables of one band."""
+        tag, permitted = cable.from_end, self.permitted(cable)
+        key = (tag, cable.band)
+        if not cable.via and key in self._spreads:
+            return self._spreads[key]
+        starts, node = self.take_offs(tag, permitted), self.far_node(tag, permitted)
+        found = Spread(self.graph, starts, permitted, cable.via, node)
+        if not cable.via:
+            self._spreads[key] = found
+        return found
+
+    def by_containment(self, cable: Cable) -> Way | None:
+        """Return the cheapest permitted way through the containment."""
+        permitted = self.permitted(cable)
+        ends = self.take_offs(cable.to_end, permitted)
+        return best_way(self.spread(cable), ends, self.far_node(cable.to_end, permitted))
+
+    def way(self, cable: Cable) -> Found:
+        """Return the way of a cable: clipped, by the runs it is told to use, or the cheaper."""
+        first, last = self.end(cable.from_end), self.end(cable.to_end)
+        if cable.clipped_up_mm is not None:
+            parts, why = clipped_path(self.installation, first, last, cable.clipped_up_mm)
+            return Found(parts, why)
+        missing = [tag for tag in cable.via if tag not in self.graph.runs]
+        if missing:
+            return Found(broken=f"it is to go via {', '.join(missing)}, which is not there")
+        straight = None if cable.via else direct_path(first, last)
+        if straight is not None and first.outside and last.outside:
+            return Found(straight)
+        way = self.by_containment(cable)
+        if way is None:
+            return Found(straight) if straight else Found(broken=self._why_not(cable))
+        if straight is not None and _is_near(first, last, straight):
+            cost = OFF_CONTAINMENT_WEIGHT * total_mm(straight)
+            if round(cost, 6) < round(way.cost_mm, 6):
+                return Found(straight)
+        return Found(way.parts)
+
+    def _why_not(self, cable: Cable) -> str:
+        """Say in words why no permitted way leads from one end to the other, and what to add."""
+        cure = "add a run or say `route: clipped direct, 2.4 m up`"
+        permitted = self.permitted(cable)
+        for tag in (cable.from_end, cable.to_end):
+            end = self.end(tag)
+            if self.take_offs(tag, permitted) or self.far_node(tag, permitted) is not None:
+                continue
+            if end.end_of:
+                return f"run {end.end_of} to {tag} is not for {cable.band}; add a run that is"
+            if end.wall is None:
+                return f"{tag} is on no wall and at the end of no run; say where it is"
+            return f"no run for {cable.band} passes wall {end.wall.name}, where {tag} is; {cure}"
+        told = f" by {', '.join(cable.via)}" if cable.via else ""
+        places = " and ".join(self._where(tag) for tag in (cable.from_end, cable.to_end))
+        return f"no run for {cable.band} joins {places}{told}; {cure}"
+
+    def _where(self, tag: str) -> str:
+        end = self.end(tag)
+        return f"{tag} (wall {end.wall.name})" if end.wall else f"{tag} (end of {end.end_of})"
+
+
+def _is_near(first: CableEnd, last: CableEnd, straight: tuple[Stretch, ...]) -> bool:
+    """Tell whether two things may be joined directly although containment serves both.
+
+    Never a board or a cabinet: their cables go up to the containment.
+    """
+    if first.half_height_mm > 0 or last.half_height_mm > 0:
+        return False
+    return is_on_one_soffit(first, last) or total_mm(straight) <= DIRECT_LIMIT_MM

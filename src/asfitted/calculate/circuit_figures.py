@@ -1,0 +1,228 @@
+"""The figures of one circuit and of its cables, from the sizes chosen for it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+from typing import TYPE_CHECKING
+
+from asfitted.calculate.adiabatic import withstand_energy_a2s
+from asfitted.calculate.cable_steps import cable_steps
+from asfitted.calculate.fault_current import C_MAX_LV, C_MIN_LV
+from asfitted.calculate.results import CableResult, CircuitResult
+from asfitted.calculate.sized_cable import Heating, Problem, Sized, least_fault_a
+from asfitted.calculate.sizing import Choice, worst_drop, worst_loop
+from asfitted.calculate.working import Step
+from asfitted.errors import OutsideTableError
+from asfitted.reference import cables
+
+if TYPE_CHECKING:
+    from asfitted.calculate.demand import Lines
+    from asfitted.calculate.point_loads import Design
+    from asfitted.resolve.installation import Circuit
+
+
+@dataclass(frozen=True)
+class Heat:
+    """What the conductors of a circuit need under fault, and what they have."""
+
+    cpc_needed_mm2: float | None = None
+    cpc_has_mm2: float | None = None
+    line_energy_a2s: float | None = None
+    line_withstand_a2s: float | None = None
+    steps: tuple[Step, ...] = ()
+    unknown: tuple[str, ...] = ()
+
+
+def cable_results(problem: Problem, choice: Choice) -> tuple[CableResult, ...]:
+    """Return the figures of each cable of a circuit that could be sized."""
+    return tuple(_cable(problem, choice, one) for one in choice.sized)
+
+
+def _cable(problem: Problem, choice: Choice, one: Sized) -> CableResult:
+    cable, facts, rating = one.stretch.cable, one.facts, one.rating
+    overall = _overall_mm(cable.family, cable.cores, facts.csa_mm2)
+    unknown = [*one.far.unknown]
+    if one.stretch.use.assumed:
+        unknown.append(one.stretch.use.assumed)
+    if one.far.drop_pct is None:
+        unknown.append("drop before the board is not known: only the drop from it is given")
+    if overall is None:
+        unknown.append("overall diameter is not in the tables")
+    unknown += [part for part in (one.line, one.cpc) if isinstance(part, str)]
+    loop = facts.loop_hot
+    return CableResult(
+        tag=cable.tag,
+        circuit=cable.circuit,
+        csa_mm2=facts.csa_mm2,
+        cpc_mm2=facts.cpc_mm2 if facts.cpc_kind in ("core", "separate") else None,
+        cpc_words=facts.cpc_words,
+        size_chosen=cable.csa_mm2 is None,
+        tried=choice.tried.get(cable.tag, ()),
+        words=cable_words(one),
+        overall_mm=overall or 0.0,
+        design_current_a=one.stretch.current_a,
+        method=rating.laid.method,
+        governing_section=rating.laid.words,
+        group_count=rating.laid.count,
+        tabulated_a=rating.tabulated.value,
+        factors=rating.factors,
+        capacity_a=rating.capacity_a,
+        required_tabulated_a=rating.required_a,
+        drop_v=one.drop_v,
+        drop_to_end_pct=one.far.drop_pct if one.far.drop_pct is not None else one.drop_pct,
+        r1r2_ohm=loop.real * one.stretch.length_m if loop is not None else 0.0,
+        zs_end_ohm=one.far.zs_ohm,
+        steps=cable_steps(one, problem.volts),
+        not_known=tuple(dict.fromkeys(unknown)),
+    )
+
+
+def cable_words(one: Sized) -> str:
+    """Return the cable as it is written on drawings: "4c × 6 mm² XLPE/SWA/PVC"."""
+    facts = one.facts
+    family = cables.family(facts.family)
+    make = family.legend.removesuffix(" armoured cable")
+    if family.construction == "flat":
+        return f"{facts.csa_mm2:g}/{facts.cpc_mm2:g} mm² {make}"
+    return f"{facts.cores}c × {facts.csa_mm2:g} mm² {make}"
+
+
+@cache
+def _overall_mm(family: str, cores: int, csa_mm2: float) -> float | None:
+    try:
+        return cables.overall_diameter_mm(family, cores, csa_mm2).value
+    except OutsideTableError:
+        return None
+
+
+def circuit_result(
+    circuit: Circuit, design: Design, lines: Lines, problem: Problem, choice: Choice
+) -> CircuitResult:
+    """Return the figures of one circuit."""
+    is_whole = bool(choice.sized) and len(choice.sized) == len(problem.stretches)
+    drop = worst_drop(problem, choice.sized)[0] if is_whole else None
+    zs = worst_loop(choice.sized) if is_whole else None
+    least = None if zs is None else least_fault_a(zs, problem.volts.u0_v)
+    greatest = _fault_max_a(circuit, problem)
+    heat = _heat(choice.sized) if is_whole else Heat()
+    loop = problem.loop
+    unknown = [*design.unknown, *problem.board.unknown, *heat.unknown]
+    unknown += _why_missing(circuit, problem, choice)
+    return CircuitResult(
+        tag=circuit.tag,
+        design_current_a=design.current_a,
+        demand_basis=design.basis,
+        line_currents_a=lines,
+        drop_pct=drop,
+        drop_limit_pct=problem.drop_limit_pct,
+        worst_point=_worst_point(choice) if is_whole else "",
+        zs_ohm=zs,
+        zs_limit_ohm=loop.zs_ohm,
+        zs_limit_measured_ohm=loop.measured_ohm,
+        zs_limit_source="; ".join(part for part in (loop.source, loop.note) if part),
+        disconnection_limit_s=loop.time_s,
+        fault_min_a=least,
+        fault_max_ka=None if greatest is None else greatest / 1000,
+        cpc_needed_mm2=heat.cpc_needed_mm2,
+        cpc_has_mm2=heat.cpc_has_mm2,
+        line_energy_a2s=heat.line_energy_a2s,
+        line_withstand_a2s=heat.line_withstand_a2s,
+        steps=(
+            *design.steps,
+            *loop.steps,
+            *_fault_steps(problem, zs, least, greatest),
+            *heat.steps,
+        ),
+        not_known=tuple(dict.fromkeys(unknown)),
+    )
+
+
+def _why_missing(circuit: Circuit, problem: Problem, choice: Choice) -> list[str]:
+    loop = problem.loop
+    no_limit = [] if loop.zs_ohm is not None else [f"no limit of Zs: {loop.source}"]
+    if not circuit.cables:
+        existing = circuit.state == "existing"
+        return [*no_limit, "existing cable not recorded" if existing else "no cable is given"]
+    if not problem.stretches:
+        return [*no_limit, "no way was found for a cable of the circuit"]
+    if problem.board.drop_pct is None:
+        no_limit.append("drop before the board is not known")
+    tables = [failure.reason for failure in choice.failures if failure.kind == "table"]
+    return [*no_limit, *tables]
+
+
+def _fault_max_a(circuit: Circuit, problem: Problem) -> float | None:
+    board = problem.board
+    return board.fault_max_3ph_a if circuit.phase == "TP" else board.fault_max_1ph_a
+
+
+def _worst_point(choice: Choice) -> str:
+    def drop(one: Sized) -> float:
+        return one.far.drop_pct if one.far.drop_pct is not None else one.drop_pct
+
+    return max(choice.sized, key=drop).far.tag
+
+
+def _fault_steps(
+    problem: Problem, zs: float | None, least: float | None, greatest: float | None
+) -> tuple[Step, ...]:
+    found = []
+    u0 = problem.volts.u0_v
+    if zs is not None and least is not None:
+        found.append(
+            Step(
+                symbol="If min",
+                words="least earth-fault current, at the far end",
+                formula="Cmin × U0 / Zs",
+                substituted=f"{C_MIN_LV:g} × {u0:g} V / {zs:.4f} Ω",
+                value=least,
+                unit="A",
+                source="BS 7671 411.4.4",
+            )
+        )
+    if greatest is not None:
+        found.append(
+            Step(
+                symbol="Ik max",
+                words=f"greatest fault current at {problem.board.tag}",
+                formula="Cmax × U0 / |Z|",
+                substituted=f"{C_MAX_LV:g} × {u0:g} V / {C_MAX_LV * u0 / greatest:.4f} Ω",
+                value=greatest / 1000,
+                unit="kA",
+                source="IEC 60909-0, from the prospective fault current at the origin, cold",
+            )
+        )
+    return tuple(found)
+
+
+def _heat(sized: tuple[Sized, ...]) -> Heat:
+    """Return the conductor that comes closest to its limit, line and protective apart."""
+    unknown = [part for one in sized for part in (one.line, one.cpc) if isinstance(part, str)]
+    lines = [(one, one.line) for one in sized if isinstance(one.line, Heating)]
+    cpcs = [(one, one.cpc) for one in sized if isinstance(one.cpc, Heating)]
+    needed = has = energy = withstand = None
+    steps = []
+    if len(cpcs) == len(sized):
+        one, need = max(cpcs, key=lambda pair: pair[1].needed_mm2 / (pair[0].facts.cpc_mm2 or 1))
+        needed, has = need.needed_mm2, one.facts.cpc_mm2
+        steps.append(_heat_step("S cpc", one.facts.cpc_words, need, one.facts.k_cpc or 0.0))
+    if len(lines) == len(sized):
+        one, need = max(lines, key=lambda pair: pair[1].needed_mm2 / pair[0].facts.csa_mm2)
+        energy = need.energy.energy_a2s
+        withstand = withstand_energy_a2s(one.facts.csa_mm2, k=one.facts.k_line)
+        words = f"line {one.facts.csa_mm2:g} mm²"
+        steps.append(_heat_step("S line", words, need, one.facts.k_line))
+    return Heat(needed, has, energy, withstand, tuple(steps), tuple(dict.fromkeys(unknown)))
+
+
+def _heat_step(symbol: str, words: str, need: Heating, k: float) -> Step:
+    return Step(
+        symbol=symbol,
+        words=f"least size under fault of the {words}; {need.energy.words}",
+        formula="√(I²t) / k",
+        substituted=f"√({need.energy.energy_a2s:.0f} A²s) / {k:g}",
+        value=need.needed_mm2,
+        unit="mm²",
+        source=f"BS 7671 543.1.3, 434.5.2; {need.energy.source}",
+    )

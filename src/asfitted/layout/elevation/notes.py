@@ -1,0 +1,103 @@
+"""Notes of an elevation: what the levels mean, tolerances, fixing, segregation, drilling."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from asfitted.errors import OutsideTableError
+from asfitted.reference.containment import support_spacing
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from asfitted.calculate.results import CalculationResults
+    from asfitted.layout.elevation.wall_content import WallContent
+    from asfitted.layout.sheet_model import Numbers
+    from asfitted.resolve.installation import Containment
+
+GENERAL = (
+    "SCAN BEFORE DRILLING.",
+    "Heights in mm above finished floor level (FFL): C/L to the centre line, U/S to the "
+    "underside, T/O to the top. Lengths in mm from the left-hand corner. Tolerance ±10 mm.",
+)
+_SUPPORT_KINDS = {
+    "perforated tray": "tray",
+    "wire basket": "basket",
+    "cable ladder": "ladder",
+}
+
+
+def notes_of(
+    content: WallContent,
+    results: CalculationResults,
+    numbers: Numbers,
+    *,
+    widened: bool,
+    unplaced: tuple[str, ...],
+) -> tuple[str, ...]:
+    """Return the notes of one elevation, general ones first."""
+    notes = list(GENERAL)
+    runs = {p.run.tag: p.run for p in content.pieces}
+    notes += _support_notes(runs.values())
+    notes += _segregation(runs, results)
+    drawn = _as_drawn(content, widened=widened)
+    if drawn:
+        notes.append(drawn)
+    if content.away:
+        sheet = f" (sheet {numbers.of('key-plan')})" if "key-plan" in numbers.by_key else ""
+        notes.append(f"Out in the room, see the key plan{sheet}: {', '.join(content.away)}.")
+    if unplaced:
+        notes.append(f"No room beside its place: {'; '.join(unplaced)}.")
+    return tuple(notes)
+
+
+def _as_drawn(content: WallContent, *, widened: bool) -> str:
+    """Return in one note what the drawing does not show true."""
+    parts = []
+    if any(t.is_outside for t in content.things) or content.declared:
+        parts.append("Dashed: outside face.")
+    if widened:
+        parts.append("Containment is drawn 1.25 mm wide where it is narrower to scale.")
+    if any(o.kind == "door" for o in content.wall.openings):
+        parts.append("Hinge sides not recorded.")
+    return " ".join(parts)
+
+
+def _support_notes(runs: Iterable[Containment]) -> list[str]:
+    """Return the greatest spacing of supports for each kind of run on the wall."""
+    found: dict[str, float] = {}
+    for run in runs:
+        spacing = _spacing(run)
+        if spacing is not None:
+            found.setdefault(run.kind, spacing)
+    if not found:
+        return []
+    each = ", ".join(f"{kind} {round(mm)}" for kind, mm in found.items())
+    return [f"Supports at most (mm): {each}. Closer where the maker says so."]
+
+
+def _spacing(run: Containment) -> float | None:
+    kind = _SUPPORT_KINDS.get(run.kind, run.kind)
+    size = run.width_mm * run.height_mm if "trunking" in kind else run.width_mm
+    try:
+        return support_spacing(kind, size).value
+    except OutsideTableError:
+        return None
+
+
+def _segregation(runs: dict[str, Containment], results: CalculationResults) -> list[str]:
+    """Return how far power and data runs on this wall are to be kept apart."""
+    notes, seen = [], set()
+    for tag in runs:
+        result = results.containment.get(tag)
+        if result is None or result.separation_needed_mm is None or not result.separation_from:
+            continue
+        pair = frozenset((tag, result.separation_from))
+        if pair in seen or result.separation_from not in runs:
+            continue
+        seen.add(pair)
+        notes.append(
+            f"Keep {tag} and {result.separation_from} at least "
+            f"{result.separation_needed_mm:.0f} mm apart (power and data)."
+        )
+    return notes

@@ -1,0 +1,164 @@
+"""Panels beside the view: key plan, notes and tables, packed into what the view leaves free."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Protocol
+
+from asfitted.errors import DoesNotFitError
+from asfitted.geometry import Box, Point
+from asfitted.layout.elevation.key_inset import HEIGHT_MM, WIDTH_MM, key_inset
+from asfitted.layout.lettering import BODY, TAG, line_pitch_mm, lines_of_text, text_item, wrap
+from asfitted.layout.sheet_layout import Item
+from asfitted.layout.table import fit_table, table_items
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from asfitted.layout.table import Table
+    from asfitted.resolve.installation import Installation, Room, Wall
+
+HEAD_MM = TAG + 2.5
+NOTE_GAP_MM = 0.5
+GAP_X, GAP_Y = 7.0, 6.0
+
+
+class Panel(Protocol):
+    """A block that can be laid out at several widths."""
+
+    @property
+    def widths(self) -> tuple[float, ...]:
+        """Widths to try, best first, mm."""
+
+    def height(self, width: float) -> float | None:
+        """Return the height needed at a width, or None when it is too narrow."""
+
+    def items(self, at: Point, width: float) -> tuple[Item, ...]:
+        """Return the items, from the top left corner."""
+
+
+@dataclass(frozen=True)
+class KeyPanel:
+    """The small key plan."""
+
+    installation: Installation
+    room: Room
+    wall: Wall
+    widths: tuple[float, ...] = (WIDTH_MM,)
+
+    def height(self, width: float) -> float | None:
+        """Return its fixed height."""
+        return HEIGHT_MM if width >= WIDTH_MM else None
+
+    def items(self, at: Point, width: float) -> tuple[Item, ...]:
+        """Return the key plan."""
+        _ = width
+        return key_inset(self.installation, self.room, self.wall, at)
+
+
+@dataclass(frozen=True)
+class NotesPanel:
+    """Numbered notes, wrapped."""
+
+    notes: tuple[str, ...]
+    widths: tuple[float, ...] = (66.0, 78.0, 92.0, 110.0, 134.0, 176.0, 199.0)
+
+    def _lines(self, width: float) -> list[tuple[int, list[str]]]:
+        return [(i, wrap(n, width - 6.0, BODY)) for i, n in enumerate(self.notes, start=1)]
+
+    def height(self, width: float) -> float | None:
+        """Return the height of heading and notes."""
+        lines = sum(len(wrapped) for _, wrapped in self._lines(width))
+        return HEAD_MM + lines * line_pitch_mm(BODY) + len(self.notes) * NOTE_GAP_MM
+
+    def items(self, at: Point, width: float) -> tuple[Item, ...]:
+        """Return heading and notes."""
+        items = [text_item("notes:title", "Notes", at.moved(dy=TAG), TAG, bold=True)]
+        y = at.y + HEAD_MM + BODY
+        for number, lines in self._lines(width):
+            items.append(text_item(f"note:{number}:number", str(number), Point(at.x, y)))
+            words = lines_of_text(lines, Point(at.x + 6.0, y))
+            items.append(Item(f"note:{number}", "text", words))
+            y += len(lines) * line_pitch_mm(BODY) + NOTE_GAP_MM
+        return tuple(items)
+
+
+@dataclass(frozen=True)
+class TablePanel:
+    """A ruled table under a heading."""
+
+    ident: str
+    title: str
+    table: Table
+    widths: tuple[float, ...] = (128.0, 112.0, 145.0, 100.0, 90.0, 80.0, 170.0, 195.0)
+
+    def height(self, width: float) -> float | None:
+        """Return the height of heading and table."""
+        try:
+            fitted = fit_table(self.table, width)
+        except DoesNotFitError:
+            return None
+        return HEAD_MM + fitted.header_mm + sum(fitted.row_mm)
+
+    def items(self, at: Point, width: float) -> tuple[Item, ...]:
+        """Return heading and table."""
+        fitted = fit_table(self.table, width)
+        head = text_item(f"{self.ident}:title", self.title, at.moved(dy=TAG), TAG, bold=True)
+        rows = range(len(self.table.rows))
+        made, _ = table_items(self.ident, fitted, rows, at.moved(dy=HEAD_MM))
+        return (head, *made)
+
+
+@dataclass(frozen=True)
+class PackedPanels:
+    """What found room, and the indices of the panels that did not."""
+
+    items: tuple[Item, ...]
+    left_out: tuple[int, ...]
+
+
+def pack(panels: Sequence[Panel], regions: Sequence[Box]) -> PackedPanels:
+    """Place panels one after another where they waste least; the order is their importance."""
+    free = list(regions)
+    items: list[Item] = []
+    left_out = []
+    for index, panel in enumerate(panels):
+        choice = _best_place(panel, free)
+        if choice is None:
+            left_out.append(index)
+            continue
+        region, width, height = choice
+        items.extend(panel.items(Point(region.x0, region.y0), width))
+        free.remove(region)
+        free.extend(_what_is_left(region, width, height))
+    return PackedPanels(tuple(items), tuple(left_out))
+
+
+def _best_place(panel: Panel, free: Sequence[Box]) -> tuple[Box, float, float] | None:
+    """Return the free box, width and height that leave the least unusable room."""
+    best: tuple[tuple[float, float, float], Box, float, float] | None = None
+    for region in free:
+        for rank, width in enumerate(panel.widths):
+            if width > region.width + 1e-6:
+                continue
+            height = panel.height(width)
+            if height is None or height > region.height + 1e-6:
+                continue
+            waste = min(region.width - width, region.height - height) + 4.0 * rank
+            key = (waste, region.y0, region.x0)
+            if best is None or key < best[0]:
+                best = (key, region, width, height)
+    return None if best is None else best[1:]
+
+
+def _what_is_left(region: Box, width: float, height: float) -> list[Box]:
+    """Split what a panel leaves of its region: beside it and below it."""
+    x, y = region.x0 + width + GAP_X, region.y0 + height + GAP_Y
+    beside_tall = Box(x, region.y0, region.x1, region.y1)
+    below_narrow = Box(region.x0, y, region.x0 + width, region.y1)
+    below_wide = Box(region.x0, y, region.x1, region.y1)
+    beside_short = Box(x, region.y0, region.x1, region.y0 + height)
+    tall_best = max(beside_tall.width, 0) * region.height
+    wide_best = max(below_wide.height, 0) * region.width
+    pair = [beside_tall, below_narrow] if tall_best >= wide_best else [beside_short, below_wide]
+    return [box for box in pair if box.width > 20 and box.height > 10]

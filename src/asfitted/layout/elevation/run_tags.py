@@ -1,0 +1,256 @@
+"""Words on containment and drops: run tags, corner flags, crossings, drop tags along their line."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from asfitted.fonts import text_width_mm
+from asfitted.geometry import Box, Point
+from asfitted.layout.callout import Callout, place_with_leader
+from asfitted.layout.lettering import BODY, TAG, box_of, line_pitch_mm, lines_of_text, wrap
+from asfitted.layout.sheet_layout import Item, Text
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from asfitted.layout.drawing import Drawing
+    from asfitted.layout.elevation.drops_on_wall import Stretch
+    from asfitted.layout.elevation.runs_on_wall import (
+        CornerFlag,
+        Crossing,
+        DeclaredEnd,
+        RunPiece,
+    )
+    from asfitted.layout.elevation.stretch_drawing import DrawnStretch
+    from asfitted.layout.sheet_model import Numbers
+
+MOST_ON_DROP = 6
+MOST_LISTED = 4  # more cables than this stand in the table of contents
+OFF_MM = 1.4  # words to the edge of a run
+STEP_MM = 3.0
+FURTHEST_FLAG_MM = 80  # a corner flag stands no further than this from its corner
+NARROW_FLAG_MM = 19.0  # a flag broken into more lines
+
+
+def cable_words(cables: Sequence[str]) -> str:
+    """Return the contents of a run as written beside it."""
+    if not cables:
+        return "empty"
+    if len(cables) > MOST_LISTED:
+        return f"{len(cables)} cables, see table"
+    return " ".join(cables)
+
+
+def flag_lines(flag: CornerFlag, numbers: Numbers) -> tuple[str, ...]:
+    """Return the words of a corner flag: tag and wall with sheet, size and level, contents."""
+    to = f"{flag.tag} → {flag.to} (sheet {numbers.of(f'elevation/{flag.to}')})"
+    return (to, f"{_size_words(flag.words)} {flag.level}", cable_words(flag.cables))
+
+
+def _size_words(words: str) -> str:
+    """Return the size at the head of a run's words: "150 × 25" of "150 × 25 perforated tray"."""
+    size = []
+    for word in words.split():
+        if not (word in ("×", "mm") or word.replace(".", "").isdigit()):
+            break
+        size.append(word)
+    return " ".join(size) or words
+
+
+def tag_run(
+    drawing: Drawing, piece: RunPiece, box: Box, cables: Sequence[str]
+) -> Callout | None:
+    """Write the tag of a run beside it; return a callout when there is no such room."""
+    head = piece.run.tag
+    body = f"{piece.run.words} {piece.level}: {cable_words(cables)}"
+    state = "" if piece.run.state == "new" else f" ({piece.run.state})"
+    ident = f"run-tag:{piece.run.tag}:{piece.index}"
+    if piece.is_level:
+        one = [body + state]
+        two = [f"{piece.run.words} {piece.level}{state}", cable_words(cables)]
+        three = [piece.run.words, f"{piece.level}{state}", cable_words(cables)]
+        for lines in (one, two, three):
+            for texts in _beside_level(box, head, lines):
+                if _write_if_free(drawing, ident, texts):
+                    return None
+    else:
+        for text in _beside_upright(box, f"{head} {body}{state}"):
+            if _write_if_free(drawing, ident, (text,)):
+                return None
+    lines = (f"{piece.run.words}{state}", f"{piece.level}", cable_words(cables))
+    return Callout(ident, head, lines, box)
+
+
+def _beside_level(box: Box, head: str, lines: Sequence[str]) -> Iterator[tuple[Text, ...]]:
+    """Yield the tag above or below a level run, from its middle outwards."""
+    head_mm = text_width_mm(head, TAG, bold=True) + 2.0
+    width = head_mm + max(text_width_mm(line, BODY) for line in lines)
+    more = (len(lines) - 1) * line_pitch_mm(BODY)
+    for x in _slides(box.x0 + 1.0, box.x1 - width - 1.0):
+        for baseline in (box.y0 - OFF_MM - 0.33 * TAG - more, box.y1 + OFF_MM + 1.05 * TAG):
+            yield (
+                Text(Point(x, baseline), head, TAG, bold=True),
+                *lines_of_text(list(lines), Point(x + head_mm, baseline)),
+            )
+
+
+def _beside_upright(box: Box, words: str) -> Iterator[Text]:
+    """Yield the words turned beside an upright line, from its middle outwards."""
+    width = text_width_mm(words, BODY)
+    for y in _slides(box.y0 + 1.0, box.y1 - width - 1.0):
+        for x in (box.x0 - 1.0 - 0.33 * BODY, box.x1 + 1.0 + 1.05 * BODY):
+            yield Text(Point(x, y + width), words, BODY, turned=True)
+
+
+def _slides(low: float, high: float) -> Iterator[float]:
+    """Yield places between two limits: the middle first, then to either side."""
+    if high < low:
+        return
+    middle = (low + high) / 2
+    yield middle
+    for i in range(1, int((high - low) / 2 / STEP_MM) + 1):
+        yield middle - i * STEP_MM
+        yield middle + i * STEP_MM
+
+
+def _write_if_free(drawing: Drawing, ident: str, texts: Sequence[Text]) -> bool:
+    if not all(drawing.room.is_free(box_of(text), 0.5) for text in texts):
+        return False
+    drawing.add(Item(ident, "text", tuple(texts)))
+    return True
+
+
+def flag_corner(
+    drawing: Drawing, flag: CornerFlag, box: Box, view_box: Box, numbers: Numbers
+) -> Callout | None:
+    """Write a corner flag inside the wall by its corner; return a callout when it has no room."""
+    ident = f"flag:{flag.side}:{flag.tag}:{round(flag.up_mm)}"
+    link = f"{numbers.of(f'elevation/{flag.to}')}#{_twin(flag)}"
+    broad = list(flag_lines(flag, numbers))
+    narrow = [part for line in broad for part in wrap(line, NARROW_FLAG_MM, BODY)]
+    for lines, gaps in (
+        (broad, range(0, 12, 3)),
+        (narrow, range(0, 12, 3)),
+        (broad, range(12, FURTHEST_FLAG_MM, 3)),
+        (narrow, range(12, FURTHEST_FLAG_MM, 3)),
+    ):
+        for texts in _by_corner(flag, lines, box, view_box, gaps):
+            if all(drawing.room.is_free(box_of(t), 0.5) for t in texts):
+                drawing.add(Item(ident, "text", texts, link=link))
+                return None
+    near = 30.0
+    target = (
+        Box(view_box.x0, box.y0, view_box.x0 + near, box.y1)
+        if flag.side == "left"
+        else Box(view_box.x1 - near, box.y0, view_box.x1, box.y1)
+    )
+    return Callout(ident, "", tuple(narrow), target, link)
+
+
+def _by_corner(
+    flag: CornerFlag, lines: Sequence[str], box: Box, view_box: Box, gaps: range
+) -> Iterator[tuple[Text, ...]]:
+    """Yield the words of a flag below and above its run, further and further from the corner."""
+    pitch = line_pitch_mm(BODY)
+    height = pitch * (len(lines) - 1)
+    at_left = flag.side == "left"
+    for gap in gaps:
+        x = view_box.x0 + 1.8 + gap if at_left else view_box.x1 - 1.8 - gap
+        for first in (box.y1 + OFF_MM + 1.05 * BODY, box.y0 - OFF_MM - 0.33 * BODY - height):
+            yield tuple(
+                Text(
+                    Point(x, first + i * pitch),
+                    line,
+                    BODY,
+                    anchor="start" if at_left else "end",
+                    bold=i == 0,
+                )
+                for i, line in enumerate(lines)
+            )
+
+
+def _twin(flag: CornerFlag) -> str:
+    side = "right" if flag.side == "left" else "left"
+    return f"flag:{side}:{flag.tag}:{round(flag.up_mm)}"
+
+
+def crossing_callout(crossing: Crossing, box: Box, numbers: Numbers) -> Callout:
+    """Return the flag of a run that leaves the wall overhead."""
+    run = crossing.run
+    key = f"elevation/{crossing.to}"
+    sheet = f" (sheet {numbers.of(key)})" if key in numbers.by_key else ""
+    to = f"over to {crossing.to}{sheet}" if crossing.to else "overhead"
+    lines = (to, f"{run.words} {crossing.level}", cable_words(crossing.cables))
+    ident = f"crossing-tag:{run.tag}:{round(crossing.at.along)}"
+    return Callout(ident, run.tag, lines, box)
+
+
+def declared_callout(end: DeclaredEnd, cables: Sequence[str], box: Box) -> Callout:
+    """Return the flag of a declared length: what it is, how long, where it ends."""
+    run = end.run
+    basis = f" ({run.declared_basis[0]})" if run.declared_basis else ""
+    length = f"{(run.declared_length_m or 0):g} m{basis}"
+    to = f"{length} to {run.end_words}" if run.end_words else f"{length}, end not recorded"
+    lines = (f"{run.words} {run.level_of} {_height(end.at.up)}", to, cable_words(cables))
+    return Callout(f"declared-tag:{run.tag}", run.tag, (*lines, "outside face"), box)
+
+
+def _height(up_mm: float) -> str:
+    return f"{round(up_mm):+d}"
+
+
+def stretch_words(stretch: Stretch) -> tuple[tuple[str, ...], ...]:
+    """Return what may be written along a length, the fullest first: each in one or two pieces."""
+    cables = " ".join(stretch.cables)
+    holder = stretch.holder + (" outside face" if stretch.is_outside else "")
+    if len(stretch.cables) > MOST_ON_DROP:
+        return ((f"{len(stretch.cables)} cables {holder}",), (f"{len(stretch.cables)} cables",))
+    return ((f"{cables} {holder}",), (cables, holder), (cables,))
+
+
+def tag_stretches(drawing: Drawing, lengths: Sequence[DrawnStretch]) -> list[Callout]:
+    """Write cables and holder along each length; return callouts for those with no room."""
+    callouts = []
+    for i, drawn in enumerate(lengths):
+        ident = f"tag:{drawn.stretch.way}:{'+'.join(drawn.stretch.cables)}:{i}"
+        choices = stretch_words(drawn.stretch)
+        if not any(_write_pieces(drawing, ident, drawn, pieces) for pieces in choices):
+            callouts.append(Callout(ident, "", choices[-1], drawn.box))
+    return callouts
+
+
+def _write_pieces(
+    drawing: Drawing, ident: str, drawn: DrawnStretch, pieces: Sequence[str]
+) -> bool:
+    """Write one piece, or two pieces on either side of the line, where there is room for all."""
+    first = [t for t in _along(drawn, pieces[0]) if drawing.room.is_free(box_of(t), 0.5)]
+    if len(pieces) == 1:
+        return _write_if_free(drawing, ident, first[:1]) if first else False
+    for one in first:
+        for other in _along(drawn, pieces[1]):
+            apart = not box_of(one).grown(0.7).meets(box_of(other))
+            if apart and _write_if_free(drawing, ident, (one, other)):
+                return True
+    return False
+
+
+def _along(drawn: DrawnStretch, words: str) -> Iterator[Text]:
+    if drawn.stretch.is_upright:
+        yield from _beside_upright(drawn.box, words)
+        return
+    width = text_width_mm(words, BODY)
+    for x in _slides(drawn.box.x0 + 1.0, drawn.box.x1 - width - 1.0):
+        for y in (drawn.box.y0 - 0.8 - 0.33 * BODY, drawn.box.y1 + 0.8 + 1.05 * BODY):
+            yield Text(Point(x, y), words, BODY)
+
+
+def place_left_over(drawing: Drawing, callouts: Sequence[Callout]) -> list[Callout]:
+    """Place callouts with leaders; return those for which there is no room at all."""
+    left = []
+    for callout in callouts:
+        placed = place_with_leader(drawing.room, callout)
+        if placed is None:
+            left.append(callout)
+        else:
+            drawing.extend(placed.items)
+    return left

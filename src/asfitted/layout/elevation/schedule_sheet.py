@@ -1,0 +1,93 @@
+"""The tables of all walls on sheets of their own, in columns, for elevations that lack room."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from asfitted.geometry import Box, Point
+from asfitted.layout.elevation.arrangement import USABLE, tables_of, title_top
+from asfitted.layout.elevation.panels import GAP_X, GAP_Y, HEAD_MM
+from asfitted.layout.lettering import TAG, text_item
+from asfitted.layout.table import FittedTable, fit_table, paginate, table_items
+from asfitted.layout.title_block import title_block_box
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from asfitted.calculate.results import CalculationResults
+    from asfitted.layout.elevation.wall_content import WallContent
+    from asfitted.layout.sheet_layout import Item
+
+COLUMNS = 2
+COLUMN_MM = (USABLE.width - GAP_X * (COLUMNS - 1)) / COLUMNS
+
+
+@dataclass(frozen=True)
+class _Piece:
+    """A part of a table at its place: page, column top left corner, rows."""
+
+    page: int
+    at: Point
+    ident: str
+    title: str
+    fitted: FittedTable
+    rows: range
+
+
+def schedule_pages(contents: Sequence[WallContent], results: CalculationResults) -> int:
+    """Return how many sheets the tables of all walls fill."""
+    pieces = _flow(contents, results)
+    return max((piece.page for piece in pieces), default=0) + 1
+
+
+def lay_out_schedules(
+    contents: Sequence[WallContent], results: CalculationResults, page: int
+) -> tuple[Item, ...]:
+    """Return the items of one page of tables."""
+    items: list[Item] = []
+    for piece in _flow(contents, results):
+        if piece.page != page:
+            continue
+        head = piece.at.moved(dy=TAG)
+        items.append(text_item(f"{piece.ident}:title", piece.title, head, TAG, bold=True))
+        at = piece.at.moved(dy=HEAD_MM)
+        made, _ = table_items(piece.ident, piece.fitted, piece.rows, at)
+        items.extend(made)
+    return tuple(items)
+
+
+def _columns(index: int) -> tuple[int, Box]:
+    """Return the page and box of the n-th column; the last of a page ends above the title block."""
+    page, column = divmod(index, COLUMNS)
+    x = USABLE.x0 + column * (COLUMN_MM + GAP_X)
+    low = title_top() if x + COLUMN_MM > title_block_box("A3").x0 else USABLE.y1
+    return page, Box(x, USABLE.y0, x + COLUMN_MM, low)
+
+
+def _flow(contents: Sequence[WallContent], results: CalculationResults) -> list[_Piece]:
+    """Return every table cut into parts that fill column after column."""
+    pieces: list[_Piece] = []
+    index, y = 0, USABLE.y0
+    for content in contents:
+        for panel in tables_of(content, results):
+            fitted = fit_table(panel.table, COLUMN_MM)
+            ident = f"{panel.ident}:{content.wall.name}"
+            _, box = _columns(index)
+            whole = HEAD_MM + fitted.header_mm + sum(fitted.row_mm)
+            start = HEAD_MM + fitted.header_mm + fitted.row_mm[0]
+            if y + min(whole, start + 25.0) > box.y1:
+                index, y = index + 1, USABLE.y0
+                _, box = _columns(index)
+            full = USABLE.y1 - USABLE.y0 - HEAD_MM
+            short = title_top() - USABLE.y0 - HEAD_MM
+            parts = paginate(fitted, box.y1 - y - HEAD_MM, min(full, short))
+            for n, rows in enumerate(parts):
+                if n:
+                    index, y = index + 1, USABLE.y0
+                page, box = _columns(index)
+                title = panel.title + (" (continued)" if n else "")
+                name = f"{ident}:{n}" if n else ident
+                pieces.append(_Piece(page, Point(box.x0, y), name, title, fitted, rows))
+                y += HEAD_MM + fitted.header_mm + sum(fitted.row_mm[i] for i in rows) + GAP_Y
+    return pieces

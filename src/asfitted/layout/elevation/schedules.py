@@ -1,0 +1,81 @@
+"""Tables on an elevation: the drops of the wall, and what lies in each run."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from asfitted.layout.elevation.drops_on_wall import upright
+from asfitted.layout.elevation.run_tags import MOST_LISTED
+from asfitted.layout.elevation.runs_on_wall import cables_in
+from asfitted.layout.elevation.wall_view import height_words
+from asfitted.layout.table import Column, Table
+
+if TYPE_CHECKING:
+    from asfitted.calculate.results import CalculationResults
+    from asfitted.layout.elevation.drops_on_wall import Stretch
+    from asfitted.layout.elevation.wall_content import WallContent
+
+DROP_COLUMNS = (
+    Column("Drop at", wraps=False),
+    Column("Cables"),
+    Column("In"),
+    Column("From", wraps=False),
+    Column("To", wraps=False),
+)
+RUN_COLUMNS = (
+    Column("Run", wraps=False),
+    Column("Where"),
+    Column("Cables, in the order they lie"),
+)
+
+
+def drop_table(content: WallContent) -> Table | None:
+    """Return the drops of a wall from left to right, or None when there are none."""
+    drops = sorted(upright(content.stretches), key=lambda s: (s.start.along, s.serves, s.cables))
+    if not drops:
+        return None
+    rows = tuple(_drop_row(drop) for drop in drops)
+    idents = tuple(f"drop:{i}:{'+'.join(d.cables)}" for i, d in enumerate(drops))
+    return Table(DROP_COLUMNS, rows, idents)
+
+
+def _drop_row(drop: Stretch) -> tuple[str, ...]:
+    at = f"{drop.serves} {round(drop.start.along)}".strip()
+    holder = drop.holder + (", outside face" if drop.is_outside else "")
+    return (
+        at,
+        " ".join(drop.cables),
+        holder,
+        _with_height(drop.top, drop.end.up),
+        _with_height(drop.foot, drop.start.up),
+    )
+
+
+def _with_height(words: str, up_mm: float) -> str:
+    return words if "+" in words else f"{words} {height_words(up_mm)}"
+
+
+def run_table(content: WallContent, results: CalculationResults) -> Table | None:
+    """Return the contents of runs with more cables than can be written beside them, or None."""
+    rows: list[tuple[str, str, str]] = []
+    idents: list[str] = []
+    tags = dict.fromkeys(p.run.tag for p in content.pieces)
+    for tag in tags:
+        cables = cables_in(results, tag, content.wall.name)
+        if len(cables) > MOST_LISTED:
+            rows.append((tag, "on this wall", " ".join(cables)))
+            idents.append(f"contents:{tag}")
+    for flag in content.flags:
+        if len(flag.cables) > MOST_LISTED:
+            rows.append((flag.tag, f"at the corner to {flag.to}", " ".join(flag.cables)))
+            idents.append(f"contents:{flag.tag}:{flag.side}:{round(flag.up_mm)}")
+    for crossing in content.crossings:
+        if len(crossing.cables) > MOST_LISTED:
+            where = f"over to {crossing.to}" if crossing.to else "overhead"
+            rows.append((crossing.run.tag, where, " ".join(crossing.cables)))
+            idents.append(f"contents:{crossing.run.tag}:over:{round(crossing.at.along)}")
+    if not rows:
+        return None
+    order = sorted(range(len(rows)), key=lambda i: (list(tags).index(rows[i][0])
+                                                    if rows[i][0] in tags else len(tags), i))
+    return Table(RUN_COLUMNS, tuple(rows[i] for i in order), tuple(idents[i] for i in order))

@@ -1,0 +1,231 @@
+"""The wall itself with everything on it: lines first, then words where there is room for them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from asfitted.geometry import Box, Point
+from asfitted.layout.callout import Callout, place_near
+from asfitted.layout.drawing import Drawing
+from asfitted.layout.elevation.dimension_chain import chain_height_mm, draw_dimensions, marks_of
+from asfitted.layout.elevation.level_ladder import draw_ladder, ladder_width_mm, levels_of
+from asfitted.layout.elevation.run_drawing import (
+    draw_corner_arrow,
+    draw_crossing,
+    draw_declared_end,
+    draw_runs,
+    draw_through_wall,
+    is_widened,
+    piece_box,
+)
+from asfitted.layout.elevation.run_tags import (
+    crossing_callout,
+    declared_callout,
+    flag_corner,
+    place_left_over,
+    tag_run,
+    tag_stretches,
+)
+from asfitted.layout.elevation.runs_on_wall import cables_in
+from asfitted.layout.elevation.stretch_drawing import Outlines, draw_stretches, on_sheet
+from asfitted.layout.elevation.thing_drawing import draw_things, thing_box
+from asfitted.layout.elevation.view_title import draw_view_title, title_height_mm
+from asfitted.layout.elevation.wall_outline import (
+    draw_openings,
+    draw_outline,
+    opening_box,
+    write_inside,
+)
+from asfitted.layout.elevation.wall_view import WallView
+from asfitted.layout.free_room import FreeRoom
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from asfitted.calculate.results import CalculationResults
+    from asfitted.layout.elevation.dimension_chain import Mark
+    from asfitted.layout.elevation.drops_on_wall import Stretch
+    from asfitted.layout.elevation.runs_on_wall import CornerFlag
+    from asfitted.layout.elevation.wall_content import WallContent
+    from asfitted.layout.sheet_layout import Item
+    from asfitted.layout.sheet_model import Numbers
+
+RIGHT_MM = 8.0  # room for corner arrows right of the wall
+BAND_MM = 11.0  # above the ceiling line: corner folds and their names
+
+
+@dataclass(frozen=True)
+class WallDrawing:
+    """A drawn wall: its items, the box it fills, and what could not be written beside its thing."""
+
+    items: tuple[Item, ...]
+    box: Box
+    view: WallView
+    widened: bool
+    unplaced: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Need:
+    """The room in mm that a wall needs on the sheet at a scale."""
+
+    left: float
+    width: float
+    above: float
+    height: float
+
+
+def marks_on(content: WallContent) -> tuple[Mark, ...]:
+    """Return the points that are dimensioned on a wall."""
+    others = [(c.at.along, c.run.tag) for c in content.crossings]
+    others += [(d.at.along, d.run.tag) for d in content.declared]
+    return marks_of(content.wall, content.things, content.pieces, others)
+
+
+def need_of(content: WallContent, scale: int, band_mm: float = BAND_MM) -> Need:
+    """Return the room that a wall with ladder, dimensions and title needs."""
+    view = WallView(content.wall, scale, 0.0, 0.0)
+    levels = levels_of(content.wall, content.pieces, content.things)
+    left = ladder_width_mm(levels)
+    width = left + view.mm(content.wall.length_mm) + RIGHT_MM
+    below = chain_height_mm(view, marks_on(content)) + title_height_mm(view, content.room)
+    return Need(left, width, band_mm, band_mm + view.mm(content.wall.height_mm) + below)
+
+
+def draw_wall(
+    content: WallContent,
+    results: CalculationResults,
+    numbers: Numbers,
+    *,
+    scale: int,
+    corner: Point,
+    band_mm: float = BAND_MM,
+) -> WallDrawing:
+    """Draw a wall with its upper left corner (ladder and band included) at a place on the sheet."""
+    need = need_of(content, scale, band_mm)
+    floor = corner.y + band_mm + content.wall.height_mm / scale
+    view = WallView(content.wall, scale, corner.x + need.left, floor)
+    box = Box(corner.x, corner.y, corner.x + need.width, corner.y + need.height)
+    limits = Box(view.left + 0.6, box.y0, view.right - 0.6, view.floor - 0.6)
+    drawing = Drawing(FreeRoom(limits))
+    draw_outline(drawing, view, content.previous)
+    openings = draw_openings(drawing, view)
+    leaving = _draw_services(drawing, view, content, numbers)
+    draw_ladder(drawing, view, levels_of(content.wall, content.pieces, content.things))
+    draw_dimensions(drawing, view, marks_on(content))
+    things = draw_things(drawing, view, content.things)
+    waiting = _tag_all(drawing, view, content, results, (things, openings, leaving), numbers)
+    left = place_left_over(drawing, waiting)
+    draw_view_title(drawing, view, content.room, box.y1)
+    widened = any(is_widened(view, piece) for piece in content.pieces)
+    return WallDrawing(
+        tuple(drawing.items), box, view, widened, tuple(_said(callout) for callout in left)
+    )
+
+
+def _said(callout: Callout) -> str:
+    return " ".join([callout.tag, *callout.lines]).strip()
+
+
+def _draw_services(
+    drawing: Drawing, view: WallView, content: WallContent, numbers: Numbers
+) -> list[Callout]:
+    """Draw drops, then containment in front of them, then what leaves the wall."""
+    outlines = Outlines(
+        (
+            *(thing_box(view, t) for t in content.things),
+            *(piece_box(view, p) for p in content.pieces),
+        )
+    )
+    draw_stretches(drawing, on_sheet(view, content.stretches), outlines)
+    draw_runs(drawing, view, content.pieces)
+    waiting = []
+    for crossing in content.crossings:
+        waiting.append(crossing_callout(crossing, draw_crossing(drawing, view, crossing), numbers))
+    for end in content.declared:
+        waiting.append(declared_callout(end, (), draw_declared_end(drawing, view, end)))
+    waiting += _draw_marks(drawing, view, content.stretches)
+    for flag in content.flags:
+        draw_corner_arrow(drawing, view, flag, _flag_box(view, content, flag))
+    return waiting
+
+
+def _draw_marks(
+    drawing: Drawing, view: WallView, stretches: Sequence[Stretch]
+) -> list[Callout]:
+    """Draw where cables pass through the wall or leave it into the room, one mark for a place."""
+    places: dict[tuple[int, int, str], list[str]] = {}
+    serves: dict[tuple[int, int, str], list[str]] = {}
+    for s in stretches:
+        if s.way in ("through-wall", "off-wall"):
+            place = (round(s.start.along), round(s.start.up), s.way)
+            places.setdefault(place, []).extend(s.cables)
+            serves.setdefault(place, []).append(s.serves)
+    callouts = []
+    for (along, up, way), cables in places.items():
+        ident = f"{way}:{along}:{up}"
+        box = draw_through_wall(drawing, ident, view.at(along, up))
+        words = "through wall" if way == "through-wall" else "off the wall"
+        names = " ".join(dict.fromkeys(cables))
+        to = " ".join(dict.fromkeys(serves[along, up, way]))
+        lines = (f"{names} to {to}", f"{words} +{up}")
+        callouts.append(Callout(f"{ident}:words", "", lines, box))
+    return callouts
+
+
+def _flag_box(view: WallView, content: WallContent, flag: CornerFlag) -> Box:
+    """Return the box of what a flag stands on: its piece of run, or its clipped cable."""
+    x = view.left if flag.side == "left" else view.right
+    for piece in content.pieces:
+        if piece.run.tag == flag.tag:
+            box = piece_box(view, piece)
+            if box.x0 - 0.6 <= x <= box.x1 + 0.6:
+                return box
+    y = view.y(flag.up_mm)
+    return Box(x - 1.0, y - 0.5, x + 1.0, y + 0.5)
+
+
+def _tag_all(
+    drawing: Drawing,
+    view: WallView,
+    content: WallContent,
+    results: CalculationResults,
+    callouts: tuple[Sequence[Callout], Sequence[Callout], Sequence[Callout]],
+    numbers: Numbers,
+) -> list[Callout]:
+    """Write all words, those with the least choice of place first; return those with no room.
+
+    ``callouts`` are those of things, of openings and of what leaves the wall.
+    """
+    things, openings, leaving = callouts
+    waiting = [
+        callout
+        for callout, opening in zip(openings, view.wall.openings, strict=True)
+        if not write_inside(drawing, callout, opening_box(view, opening))
+    ]
+    far = _place_near(drawing, things)
+    for flag in content.flags:
+        box = _flag_box(view, content, flag)
+        kept = flag_corner(drawing, flag, box, view.box.grown(-0.5), numbers)
+        waiting += [kept] if kept else []
+    waiting = place_left_over(drawing, [*far, *leaving, *waiting])
+    drawn = on_sheet(view, content.stretches)
+    waiting += tag_stretches(drawing, drawn)
+    for piece in content.pieces:
+        cables = cables_in(results, piece.run.tag, content.wall.name)
+        kept = tag_run(drawing, piece, piece_box(view, piece), cables)
+        waiting += [kept] if kept else []
+    return waiting
+
+
+def _place_near(drawing: Drawing, callouts: Sequence[Callout]) -> list[Callout]:
+    """Place the callouts that can stand beside their thing; return the others."""
+    others = []
+    for callout in callouts:
+        placed = place_near(drawing.room, callout)
+        if placed is None:
+            others.append(callout)
+        else:
+            drawing.extend(placed.items)
+    return others

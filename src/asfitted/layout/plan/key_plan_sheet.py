@@ -1,0 +1,166 @@
+"""The key plan sheet: the plan in the middle, legend at the right, notes at the foot."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from asfitted.geometry import Box, Point
+from asfitted.layout.callout import Callout, place_in_turn
+from asfitted.layout.drawing import Drawing
+from asfitted.layout.elevation.arrangement import USABLE, title_top
+from asfitted.layout.elevation.panels import NotesPanel
+from asfitted.layout.elevation.view_title import scale_bar, scale_words
+from asfitted.layout.free_room import FreeRoom
+from asfitted.layout.legend import LineSample, lay_out_legend, used_symbols
+from asfitted.layout.lettering import BODY, VIEW, text_item
+from asfitted.layout.plan.north import north_direction, north_items
+from asfitted.layout.plan.plan_marks import draw_room_name, draw_wall_mark, draw_wedges
+from asfitted.layout.plan.plan_runs import draw_runs, lanes_of
+from asfitted.layout.plan.plan_things import (
+    SIZE_MM,
+    draw_things,
+    place_things,
+    plan_things,
+    things_off_plan,
+)
+from asfitted.layout.plan.plan_view import choose_view
+from asfitted.layout.plan.plan_walls import draw_walls, opening_middle
+from asfitted.layout.title_block import title_block_box
+
+if TYPE_CHECKING:
+    from asfitted.layout.plan.plan_runs import Lane
+    from asfitted.layout.plan.plan_view import PlanView
+    from asfitted.layout.sheet_layout import Item
+    from asfitted.layout.sheet_model import Model, Numbers
+    from asfitted.resolve.installation import Installation
+
+LEGEND_MM = 118.0
+FOOT_MM = 12.0  # title and scale bar under the plan
+AREA = Box(USABLE.x0, USABLE.y0, USABLE.x1 - LEGEND_MM - 8.0, title_top() - FOOT_MM - 3.0)
+
+
+@dataclass(frozen=True)
+class KeyPlan:
+    """A laid-out key plan: its items, scale and what could not be tagged in its place."""
+
+    items: tuple[Item, ...]
+    scale: int
+    unplaced: tuple[str, ...]
+
+
+def lay_out_key_plan(model: Model, numbers: Numbers) -> KeyPlan:
+    """Lay out the key plan of a job that has walls."""
+    installation = model.installation
+    view = choose_view(installation.walls.values(), AREA)
+    drawing = Drawing(FreeRoom(AREA))
+    for room in installation.rooms.values():
+        draw_walls(drawing, view, installation, room)
+    lanes = lanes_of(view, installation)
+    run_callouts = draw_runs(drawing, view, installation, lanes)
+    things = plan_things(installation, model.symbols)
+    placed = place_things(view, installation, things, _depths(installation, lanes))
+    callouts = draw_things(drawing, view, installation, placed)
+    wedges = draw_wedges(drawing, installation, model.results, placed)
+    for wall in installation.walls.values():
+        draw_wall_mark(drawing, view, wall, numbers)
+    for room in installation.rooms.values():
+        draw_room_name(drawing, view, installation, room)
+    tags, left = place_in_turn(drawing.room, callouts)
+    drawing.extend(tags)
+    more, far = place_in_turn(
+        drawing.room, [*run_callouts, *_opening_callouts(installation, view)]
+    )
+    drawing.extend(more)
+    unplaced = tuple(" ".join([c.tag, *c.lines]).strip() for c in (*left, *far))
+    items = [*drawing.items, *_foot(view)]
+    first = next(iter(installation.rooms.values()))
+    north = north_direction(installation, first)
+    items += north_items("plan", Point(AREA.x1 - 9.0, AREA.y1 + 4.0), north)
+    items += _legend(model, drawing.items, wedges)
+    items += _notes(installation, unplaced)
+    return KeyPlan(tuple(items), view.scale, unplaced)
+
+
+def _depths(installation: Installation, lanes: dict[str, Lane]) -> dict[str, float]:
+    """Return for each wall how much paper the runs beside it take, mm."""
+    depths: dict[str, float] = {}
+    for tag, lane in lanes.items():
+        for wall in installation.containment[tag].walls:
+            depths[wall] = max(depths.get(wall, 0.0), lane.far)
+    return depths
+
+
+def _opening_callouts(installation: Installation, view: PlanView) -> list[Callout]:
+    callouts = []
+    for wall in installation.walls.values():
+        for i, opening in enumerate(wall.openings):
+            at = opening_middle(view, wall, i)
+            half = 100.0 / view.scale / 2 + 0.3
+            target = Box(at.x - half, at.y - half, at.x + half, at.y + half)
+            callouts.append(Callout(f"plan-opening:{wall.name}:{i}", "", (opening.name,), target))
+    return callouts
+
+
+def _foot(view: PlanView) -> list[Item]:
+    """Return title, scale and scale bar under the plan."""
+    y = title_top() - 5.0
+    items = [text_item("plan:title", "Key plan", Point(AREA.x0, y), VIEW, bold=True)]
+    items.append(text_item("plan:scale", scale_words(view.scale), Point(AREA.x0 + 40.0, y)))
+    return [*items, *scale_bar(Point(AREA.x0 + 68.0, y), view.scale)]
+
+
+def _legend(model: Model, items: list[Item], wedges: int) -> tuple[Item, ...]:
+    """Return the legend of what the plan uses, top right."""
+    lines = [
+        LineSample("wall, thickness nominal (100 mm)", 0.5, double=True),
+    ]
+    if any(i.ident.startswith("plan-run:") for i in items):
+        lines.append(LineSample("containment from above", 0.5, double=True))
+    if wedges:
+        lines.append(
+            LineSample("what a camera sees; length not to scale", 0.25, "long_dash_double_dot")
+        )
+    if any(w.openings for w in model.installation.walls.values()):
+        lines.append(LineSample("door or other opening", 0.25, "dashed"))
+    legend = lay_out_legend(
+        at=Point(USABLE.x1 - LEGEND_MM, USABLE.y0),
+        width_mm=LEGEND_MM,
+        columns=2,
+        symbols=used_symbols(items),
+        catalogue=model.symbols,
+        lines=lines,
+        abbreviations=(
+            ("FFL", "finished floor level"),
+            ("T/O, U/S, C/L", "top of, underside of, centre line of"),
+        ),
+        size_mm=SIZE_MM,
+    )
+    return legend.items
+
+
+def _notes(installation: Installation, unplaced: tuple[str, ...]) -> tuple[Item, ...]:
+    """Return the notes at the foot, left of the title block."""
+    notes = [
+        "Circle: letter of the wall, sheet of its elevation; its arrow points at the wall.",
+        "Heights and lengths stand on the elevations only. Runs one above the other are drawn "
+        "side by side. Cables are not drawn one by one.",
+    ]
+    off = things_off_plan(installation)
+    if off:
+        notes.append(f"Not on this plan: {'; '.join(off)}.")
+    declared = [
+        f"{run.tag} {run.words}, {run.declared_length_m:g} m to {run.end_words or 'not recorded'}"
+        for run in installation.containment.values()
+        if run.declared_length_m is not None
+    ]
+    if declared:
+        notes.append(f"Length declared, way not drawn: {'; '.join(declared)}.")
+    if any(not room.north_wall for room in installation.rooms.values()):
+        notes.append("North not recorded: the first wall of each room is drawn at its top.")
+    if unplaced:
+        notes.append(f"No room for a tag: {'; '.join(unplaced)}.")
+    width = title_block_box("A3").x0 - 5.0 - USABLE.x0
+    panel = NotesPanel(tuple(notes))
+    at = Point(USABLE.x0, title_top() + 4.0 + BODY)
+    return panel.items(at, width)

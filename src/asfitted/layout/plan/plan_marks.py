@@ -1,0 +1,134 @@
+"""Marks on the plan: which sheet shows which wall, the name of the room, what cameras see."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from asfitted.geometry import Box, Point
+from asfitted.layout.lettering import BODY, TAG, box_of, line_pitch_mm
+from asfitted.layout.linework import polyline, widths_for
+from asfitted.layout.plan.plan_things import look_direction
+from asfitted.layout.sheet_layout import Circle, Item, Path, Stroke, Text
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from asfitted.calculate.results import CalculationResults
+    from asfitted.layout.drawing import Drawing
+    from asfitted.layout.plan.plan_things import PlacedThing
+    from asfitted.layout.plan.plan_view import PlanView
+    from asfitted.layout.sheet_model import Numbers
+    from asfitted.resolve.installation import Installation, Room, Wall
+
+W = widths_for("A3")
+RADIUS = 6.0
+POINTER_MM = 4.0
+WEDGE_MM = 20.0
+
+
+def draw_wall_mark(drawing: Drawing, view: PlanView, wall: Wall, numbers: Numbers) -> bool:
+    """Draw the circle with letter, sheet and arrow at the wall; tell whether there was room."""
+    reach = RADIUS + POINTER_MM + 0.5
+    for centre in _mark_places(view, wall):
+        box = Box(centre.x - reach, centre.y - reach, centre.x + reach, centre.y + reach)
+        if not drawing.room.is_free(box, 0.3):
+            continue
+        _draw_mark(drawing, wall, centre, numbers)
+        drawing.room.take_ink(box)
+        return True
+    return False
+
+
+def _mark_places(view: PlanView, wall: Wall) -> Iterator[Point]:
+    """Yield places in front of a wall: its middle first, then to either side and further off."""
+    length = wall.length_mm / view.scale
+    for depth in (18.0, 24.0, 30.0, 38.0, 46.0):
+        for i in range(int(length / 2 / 5.0)):
+            for side in (1.0, -1.0) if i else (1.0,):
+                along = (length / 2 + side * i * 5.0) * view.scale
+                yield view.on_wall(wall, along, depth)
+
+
+def _draw_mark(drawing: Drawing, wall: Wall, centre: Point, numbers: Numbers) -> None:
+    out = Point(-wall.inward.x, wall.inward.y)
+    tip = centre.moved(out.x * (RADIUS + POINTER_MM), out.y * (RADIUS + POINTER_MM))
+    base = centre.moved(out.x * RADIUS * 0.9, out.y * RADIUS * 0.9)
+    across = Point(-out.y * 2.6, out.x * 2.6)
+    pointer = Path(
+        (tip, base.moved(across.x, across.y), base.moved(-across.x, -across.y)),
+        None,
+        closed=True,
+        fill="black",
+    )
+    key = f"elevation/{wall.name}"
+    sheet = numbers.by_key.get(key, "–")
+    parts = (
+        pointer,
+        Circle(centre, RADIUS, Stroke(W.wide), fill="white"),
+        polyline((centre.x - RADIUS, centre.y), (centre.x + RADIUS, centre.y), width_mm=W.narrow),
+    )
+    drawing.draw(f"wall-mark:{wall.name}", "outline", *parts, title=f"elevation of wall {wall.name}")
+    texts = (
+        Text(centre.moved(dy=-1.0), wall.name, TAG, anchor="middle", bold=True),
+        Text(centre.moved(dy=BODY + 1.1), sheet, BODY, anchor="middle"),
+    )
+    link = f"{sheet}#wall:{wall.name}" if key in numbers.by_key else ""
+    drawing.add(Item(f"wall-mark:{wall.name}:words", "text", texts, link=link))
+
+
+def draw_room_name(
+    drawing: Drawing, view: PlanView, installation: Installation, room: Room
+) -> None:
+    """Write name, size and ceiling of a room as near its middle as there is room."""
+    walls = [installation.walls[name] for name in room.walls]
+    xs, ys = [w.start.x for w in walls], [w.start.y for w in walls]
+    size = f"{(max(xs) - min(xs)) / 1000:g} m × {(max(ys) - min(ys)) / 1000:g} m"
+    lines = (
+        f"{size}, {room.height_mm / 1000:g} m high",
+        f"ceiling: {room.ceiling or 'not recorded'}",
+    )
+    middle = view.at((max(xs) + min(xs)) / 2, (max(ys) + min(ys)) / 2)
+    offsets = [
+        (dx * 4.0, dy * 4.0)
+        for dx in range(-12, 13)
+        for dy in range(-12, 13)
+    ]
+    for dx, dy in sorted(offsets, key=lambda o: (math.hypot(*o), o)):
+        at = middle.moved(dx, dy)
+        texts = [Text(at, room.name, TAG, anchor="middle", bold=True)]
+        texts += [
+            Text(at.moved(dy=(i + 1) * line_pitch_mm(BODY) + 0.6), line, BODY, anchor="middle")
+            for i, line in enumerate(lines)
+        ]
+        if all(drawing.room.is_free(box_of(t)) for t in texts):
+            drawing.add(Item(f"room:{room.name}", "text", tuple(texts)))
+            return
+
+
+def draw_wedges(
+    drawing: Drawing,
+    installation: Installation,
+    results: CalculationResults,
+    placed: Sequence[PlacedThing],
+) -> int:
+    """Outline what each camera with a known lens sees; return how many were drawn."""
+    count = 0
+    for one in placed:
+        result = results.data.get(one.thing.tag)
+        if one.thing.looks is None or result is None or result.field_of_view_deg is None:
+            continue
+        look = look_direction(installation.walls[one.thing.position.wall], one.thing)
+        half = math.radians(min(result.field_of_view_deg, 170.0)) / 2
+        apex = one.box.centre.moved(look.x * 5.5, look.y * 5.5)
+        ends = [_turned(apex, look, half * i / 4) for i in range(-4, 5)]
+        shape = Path((apex, *ends), Stroke(W.narrow, "long_dash_double_dot"), closed=True)
+        drawing.draw(f"view:{one.thing.tag}", "outline", shape)
+        count += 1
+    return count
+
+
+def _turned(apex: Point, look: Point, angle: float) -> Point:
+    x = look.x * math.cos(angle) - look.y * math.sin(angle)
+    y = look.x * math.sin(angle) + look.y * math.cos(angle)
+    return apex.moved(x * WEDGE_MM, y * WEDGE_MM)

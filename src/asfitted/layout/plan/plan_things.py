@@ -1,0 +1,237 @@
+"""Boards, points, cameras and other devices on the plan, each with its symbol and callout."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Literal
+
+from asfitted.errors import OutsideTableError
+from asfitted.geometry import Box, Point
+from asfitted.layout.callout import Callout
+from asfitted.layout.elevation.spread import spread
+from asfitted.layout.elevation.things_on_wall import (
+    DATA_SYMBOLS,
+    IN_CABINET,
+    NEAR_WALL_MM,
+    in_cabinet,
+    point_symbol,
+)
+from asfitted.layout.linework import polyline, rectangle, widths_for
+from asfitted.layout.plan.plan_view import WALL_MM
+from asfitted.layout.sheet_layout import SymbolUse
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from asfitted.layout.drawing import Drawing
+    from asfitted.layout.plan.plan_view import PlanView
+    from asfitted.layout.sheet_layout import SymbolInfo
+    from asfitted.resolve.installation import Installation, Position, State, Wall
+
+W = widths_for("A3")
+SIZE_MM = 10.0
+PITCH_MM = 11.0
+OFF_RUNS_MM = 1.8
+Turn = Literal[0, 90, 180, 270]
+
+
+@dataclass(frozen=True)
+class PlanThing:
+    """A thing to be drawn on the plan: its position, symbol ("" for a plain box) and words."""
+
+    tag: str
+    position: Position
+    symbol: str
+    lines: tuple[str, ...]
+    looks: float | None = None  # camera: degrees clockwise on plan from straight out of the wall
+
+    @property
+    def hangs(self) -> bool:
+        """Whether it hangs out in the room instead of standing on its wall."""
+        return not self.position.outside and self.position.out_mm > NEAR_WALL_MM
+
+
+@dataclass(frozen=True)
+class PlacedThing:
+    """A thing with the box of its symbol on the sheet."""
+
+    thing: PlanThing
+    box: Box
+
+
+def plan_things(
+    installation: Installation, symbols: Mapping[str, SymbolInfo]
+) -> tuple[PlanThing, ...]:
+    """Return everything that has a place on the plan, in the order of the job."""
+
+    def known(name: str) -> str:
+        return name if name in symbols else ""
+
+    found = [
+        PlanThing(b.tag, b.position, known("distribution_board"), _state(b.state))
+        for b in installation.boards.values()
+    ]
+    cabinet = installation.cabinet
+    if cabinet is not None:
+        holds = " ".join(in_cabinet(installation))
+        found.append(PlanThing(cabinet.tag, cabinet.position, "", ("cabinet", holds)))
+    for point in installation.points.values():
+        try:
+            symbol = known(point_symbol(point, installation))
+        except OutsideTableError:
+            symbol = ""
+        found.append(PlanThing(point.tag, point.position, symbol, _state(point.state)))
+    for device in installation.data_devices.values():
+        if cabinet is not None and device.kind in IN_CABINET:
+            continue
+        lines = _state(device.state)
+        looks = None
+        if device.kind == "camera":
+            looks = device.aim_deg or 0.0
+            lines = (device.views, *lines) if device.views else lines
+        symbol = known(DATA_SYMBOLS[device.kind])
+        found.append(PlanThing(device.tag, device.position, symbol, lines, looks))
+    return tuple(thing for thing in found if thing.position.wall)
+
+
+def things_off_plan(installation: Installation) -> tuple[str, ...]:
+    """Return words for what has no place on the plan: the far ends of declared runs."""
+    groups = (installation.boards, installation.points, installation.data_devices)
+    return tuple(
+        f"{tag}: {thing.position.words}, at the end of {thing.position.end_of}"
+        for group in groups
+        for tag, thing in group.items()  # type: ignore[attr-defined]
+        if thing.position.end_of
+    )
+
+
+def _state(state: State) -> tuple[str, ...]:
+    return () if state == "new" else (str(state),)
+
+
+def place_things(
+    view: PlanView,
+    installation: Installation,
+    things: Sequence[PlanThing],
+    depths: Mapping[str, float],
+) -> tuple[PlacedThing, ...]:
+    """Return where each symbol stands: by its wall at its place along it, or where it hangs.
+
+    Args:
+        view: the plan on the sheet.
+        installation: the job.
+        things: what to place.
+        depths: for each wall, how much paper the runs beside it take, mm.
+    """
+    placed: list[PlacedThing] = []
+    for wall in installation.walls.values():
+        on = [t for t in things if t.position.wall == wall.name]
+        inside = [t for t in on if not t.hangs and not t.position.outside]
+        outside = [t for t in on if t.position.outside]
+        depth = depths.get(wall.name, 0.0) + OFF_RUNS_MM
+        placed += _row(view, wall, inside, depth, 1.0)
+        placed += _row(view, wall, outside, WALL_MM / view.scale + OFF_RUNS_MM, -1.0)
+        placed += [_hung(view, thing) for thing in on if thing.hangs]
+    return tuple(placed)
+
+
+def _row(
+    view: PlanView, wall: Wall, things: Sequence[PlanThing], depth: float, side: float
+) -> list[PlacedThing]:
+    """Place symbols in a row by a wall, in two or more rows where they are many."""
+    ordered = sorted(things, key=lambda t: (t.position.along_mm, t.position.up_mm, t.tag))
+    length = wall.length_mm / view.scale
+    per_row = max(1, int((length - SIZE_MM) / PITCH_MM) + 1)
+    rows = max(1, math.ceil(len(ordered) / per_row))
+    placed = []
+    for row in range(rows):
+        members = ordered[row::rows]
+        wanted = [t.position.along_mm / view.scale for t in members]
+        low, high = (SIZE_MM / 2 + 1.0, length - SIZE_MM / 2 - 1.0)
+        places = spread(wanted, PITCH_MM, min(low, high), max(low, high))
+        for thing, along in zip(members, places, strict=True):
+            off = depth + SIZE_MM / 2 + row * (SIZE_MM + 8.0)
+            centre = view.on_wall(wall, along * view.scale, side * off)
+            placed.append(PlacedThing(thing, _square(centre)))
+    return placed
+
+
+def _hung(view: PlanView, thing: PlanThing) -> PlacedThing:
+    return PlacedThing(thing, _square(view.at(thing.position.at.x, thing.position.at.y)))
+
+
+def _square(centre: Point) -> Box:
+    half = SIZE_MM / 2
+    return Box(centre.x - half, centre.y - half, centre.x + half, centre.y + half)
+
+
+def draw_things(
+    drawing: Drawing, view: PlanView, installation: Installation, placed: Sequence[PlacedThing]
+) -> list[Callout]:
+    """Draw symbols, each with a tick to its place on the wall, and return their callouts."""
+    callouts = []
+    for one in placed:
+        thing, box = one.thing, one.box
+        wall = installation.walls[thing.position.wall]
+        if not thing.hangs:
+            _draw_tick(drawing, view, wall, one)
+        if thing.symbol:
+            turn = _camera_turn(wall, thing) if thing.looks is not None else _turn(wall, thing)
+            at = Point(box.x0, box.y0)
+            use = SymbolUse(thing.symbol, at, SIZE_MM, turn, width_mm=W.symbol)
+            drawing.draw(f"plan-thing:{thing.tag}", "symbol", use, title=thing.tag)
+        else:
+            outline = rectangle(box.grown(-1.5), width_mm=W.wide)
+            drawing.draw(f"plan-thing:{thing.tag}", "symbol", outline, title=thing.tag)
+        outside = ("outside",) if thing.position.outside else ()
+        callouts.append(
+            Callout(f"plan-tag:{thing.tag}", thing.tag, (*thing.lines, *outside), box)
+        )
+    return callouts
+
+
+def _draw_tick(drawing: Drawing, view: PlanView, wall: Wall, one: PlacedThing) -> None:
+    """Draw the short line from a symbol to its true place on the face of the wall."""
+    position = one.thing.position
+    depth = -WALL_MM / view.scale if position.outside else 0.0
+    true = view.on_wall(wall, position.along_mm, depth)
+    side = -1.0 if position.outside else 1.0
+    towards = (-wall.inward.x * side, wall.inward.y * side)
+    edge = one.box.centre.moved(towards[0] * SIZE_MM / 2, towards[1] * SIZE_MM / 2)
+    if math.dist(true, edge) > 0.3:
+        line = polyline((true.x, true.y), (edge.x, edge.y), width_mm=W.narrow)
+        drawing.draw(f"plan-tick:{one.thing.tag}", "dim", line)
+
+
+def _turn(wall: Wall, thing: PlanThing) -> Turn:
+    """Return the turn that puts the symbol's supply side to its wall."""
+    if thing.hangs:
+        return 0
+    side = -1.0 if thing.position.outside else 1.0
+    out = (-wall.inward.x * side, wall.inward.y * side)  # on the sheet, y down
+    return _quarter(out[0], out[1])
+
+
+def _quarter(x: float, y: float) -> Turn:
+    """Return the clockwise turn that takes the top of a symbol to a direction on the sheet."""
+    if abs(x) > abs(y):
+        return 90 if x > 0 else 270
+    return 180 if y > 0 else 0
+
+
+def look_direction(wall: Wall, thing: PlanThing) -> Point:
+    """Return the unit vector on the sheet along which a camera looks."""
+    side = -1.0 if thing.position.outside else 1.0
+    x, y = wall.inward.x * side, -wall.inward.y * side
+    turn = math.radians(thing.looks or 0.0)  # clockwise on plan is clockwise on the sheet
+    return Point(
+        x * math.cos(turn) - y * math.sin(turn), x * math.sin(turn) + y * math.cos(turn)
+    )
+
+
+def _camera_turn(wall: Wall, thing: PlanThing) -> Turn:
+    """Return the quarter turn nearest to where the camera looks; its lens points right unturned."""
+    look = look_direction(wall, thing)
+    turns: dict[Turn, Turn] = {0: 270, 90: 0, 180: 90, 270: 180}
+    return turns[_quarter(look.x, look.y)]

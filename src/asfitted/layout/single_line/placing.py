@@ -1,0 +1,188 @@
+"""Places: enclosures side by side, every row at its height, and the points that flags name."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import accumulate
+from typing import TYPE_CHECKING
+
+from asfitted.errors import DoesNotFitError
+from asfitted.geometry import Box, Point
+from asfitted.layout.frame import usable_box, zone_of
+from asfitted.layout.single_line.label import SWITCH_X, switch_x_mm
+from asfitted.layout.single_line.parts import BREAK_MM, SUPPLY, direct_board
+from asfitted.layout.single_line.room import FLAG_ROW, SIGN, SPINE, WAY_ROW
+from asfitted.layout.single_line.splitting import (
+    BOX_GAP,
+    BOX_PAD,
+    PAPER,
+    part_width_mm,
+    split_over_sheets,
+)
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from asfitted.layout.sheet_model import Model, Numbers
+    from asfitted.layout.single_line.parts import Part, SheetFit
+
+MOST_STRETCH_MM = 40.0  # a leg is drawn at most so much longer than its text needs
+FLAGS_Y, FLAG_STEP, FLAG_X = 52.0, 13.0, 16.0  # where the intake feeds boards of other sheets
+
+
+@dataclass(frozen=True)
+class Levels:
+    """Heights on the sheet that all boards share, mm from the top edge.
+
+    ``leg_tops`` and ``legs`` are the upper and lower ends of the room of the lines' texts,
+    ``stages`` the tops of the signs before the last.
+    """
+
+    box_top: float
+    busbar: float
+    device: float
+    box_bottom: float
+    leg_tops: tuple[float, ...]
+    legs: tuple[float, ...]
+    stages: tuple[float, ...]
+    load: float
+    points: float
+    names: float
+    figures: float
+
+
+@dataclass(frozen=True)
+class PlacedPart:
+    """A board, or some of its ways, at its place."""
+
+    part: Part
+    box: Box
+    column_x: tuple[float, ...]  # left edge of each column
+    switch_x: float  # the incoming line
+    is_direct: bool
+
+    def spine(self, index: int) -> float:
+        """Return the x of the wire of a column."""
+        return self.column_x[index] + SPINE
+
+
+@dataclass(frozen=True)
+class PlacedSheet:
+    """One sheet of the diagram with everything at its place.
+
+    ``flags`` gives the middle of each off-page flag by what it joins: ``to:DB2`` and ``from:DB2``
+    for a feed, ``on:DB1/2`` and ``back:DB1/2`` for the second part of a board that is cut.
+    """
+
+    key: str
+    fit: SheetFit
+    levels: Levels
+    parts: tuple[PlacedPart, ...]
+    flags: Mapping[str, Point]
+
+
+@dataclass(frozen=True)
+class PlacedDiagram:
+    """All sheets of the diagram, so that each can name the others."""
+
+    sheets: tuple[PlacedSheet, ...]
+
+    def where(self, flag: str, numbers: Numbers) -> tuple[str, str] | None:
+        """Return sheet number and zone of a flag, or None when no sheet has it."""
+        for sheet in self.sheets:
+            if flag in sheet.flags:
+                return numbers.of(sheet.key), zone_of(PAPER, sheet.flags[flag])
+        return None
+
+
+def place_diagram(model: Model) -> PlacedDiagram:
+    """Return every sheet of the single-line diagram of a job with a board."""
+    fits = split_over_sheets(model)
+    keys = [f"single-line-diagram/{i}" for i in range(1, len(fits) + 1)]
+    if len(fits) == 1:
+        keys = ["single-line-diagram"]
+    return PlacedDiagram(
+        tuple(_place(model, fit, key) for fit, key in zip(fits, keys, strict=True))
+    )
+
+
+def _place(model: Model, fit: SheetFit, key: str) -> PlacedSheet:
+    levels = _levels(fit)
+    direct = direct_board(model, fit.parts, has_intake=fit.has_intake)
+    placed: list[PlacedPart] = []
+    x = usable_box(PAPER).x0
+    for part in fit.parts:
+        is_direct = part.tag == direct
+        width = part_width_mm(part, fit.pitch_mm, is_direct=is_direct)
+        box = Box(x, levels.box_top, x + width, levels.box_bottom)
+        first = x + BOX_PAD + (BREAK_MM if part.number > 1 else 0.0)
+        columns = tuple(first + i * fit.pitch_mm for i in range(len(part.columns)))
+        switch = x + switch_x_mm(width)
+        placed.append(PlacedPart(part, box, columns, switch, is_direct))
+        x = box.x1 + BOX_GAP
+    flags = {name: at for p in placed for name, at in _flags_of(p, levels).items()}
+    if fit.has_intake and not direct:
+        flags |= _intake_flags(model)
+    return PlacedSheet(key, fit, levels, tuple(placed), flags)
+
+
+def _levels(fit: SheetFit) -> Levels:
+    """Return the rows from the top down; spare height lengthens the legs, equally."""
+    rows = fit.rows
+    spare = max(0.0, usable_box(PAPER).height - fit.band_mm - rows.total)
+    stretch = min(MOST_STRETCH_MM, spare / max(1, len(rows.legs)))
+    box_top = usable_box(PAPER).y0 + fit.band_mm
+    busbar = box_top + rows.header
+    bottom = busbar + rows.device
+    heights = [leg + stretch for leg in rows.legs]
+    stages = [*rows.stages, 0.0][: len(heights)]
+    ends = list(accumulate(h + s for h, s in zip(heights, stages, strict=True)))
+    tops = [bottom + end - stage for end, stage in zip(ends, stages, strict=True)]
+    load = tops[-1] if tops else bottom
+    points = load + SIGN
+    return Levels(
+        box_top=box_top,
+        busbar=busbar,
+        device=busbar + WAY_ROW,
+        box_bottom=bottom,
+        leg_tops=tuple(top - height for top, height in zip(tops, heights, strict=True)),
+        legs=tuple(tops),
+        stages=tuple(tops[:-1]),
+        load=load,
+        points=points,
+        names=points + rows.points,
+        figures=points + rows.points + rows.names,
+    )
+
+
+def _flags_of(placed: PlacedPart, levels: Levels) -> dict[str, Point]:
+    """Return the flags of a part: feeds that leave it, its own feed, and its cut ends."""
+    part = placed.part
+    flags: dict[str, Point] = {}
+    for i, column in enumerate(part.columns):
+        for stage in column.stages:
+            if stage.feeds:
+                flags[f"to:{stage.feeds}"] = Point(placed.spine(i), levels.load + SIGN / 2)
+    if part.number == 1 and not placed.is_direct:
+        at = Point(placed.switch_x, levels.box_top - FLAG_ROW + SIGN / 2)
+        flags[f"from:{part.tag}"] = at
+    if part.number > 1:
+        flags[f"back:{part.tag}/{part.number}"] = Point(placed.box.x0 + 8.0, levels.busbar)
+    if part.number < part.count:
+        flags[f"on:{part.tag}/{part.number + 1}"] = Point(placed.box.x1 - 8.0, levels.busbar)
+    return flags
+
+
+def _intake_flags(model: Model) -> dict[str, Point]:
+    """Return the flags of an intake that feeds boards of other sheets: one below the other."""
+    area = usable_box(PAPER)
+    fed = [b.tag for b in model.installation.boards.values() if b.fed_by == SUPPLY]
+    last = FLAGS_Y + (len(fed) - 1) * FLAG_STEP + SIGN
+    if last > area.height:
+        raise DoesNotFitError(
+            f"{len(fed)} boards on the supply need {last:.0f} mm, the sheet has {area.height:.0f}"
+        )
+    x = area.x0 + SWITCH_X + FLAG_X
+    return {
+        f"to:{tag}": Point(x, area.y0 + FLAGS_Y + i * FLAG_STEP) for i, tag in enumerate(fed)
+    }

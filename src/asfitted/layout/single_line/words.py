@@ -1,0 +1,244 @@
+"""What each part of the diagram says, as short phrases that are never broken inside."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+from asfitted.layout.single_line.tree import cable_kind
+from asfitted.reference.points import point_kind
+from asfitted.resolve.installation import State
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from asfitted.layout.sheet_model import Model
+    from asfitted.layout.single_line.tree import Column, Stage
+    from asfitted.resolve.installation import Board, Cable, Circuit, Device, Known, Position, Way
+
+NOT_RECORDED = "not recorded"
+POLES = {1: "SP", 2: "DP", 3: "TP", 4: "4P"}
+
+
+def figure(value: float | None, unit: str, places: int) -> str:
+    """Return a figure with so many decimals and its unit, or "not recorded"."""
+    return NOT_RECORDED if value is None else f"{value:.{places}f} {unit}"
+
+
+def known(given: Known | None, unit: str) -> str:
+    """Return a given figure with its basis letter, or "not recorded"."""
+    return NOT_RECORDED if given is None else f"{given.value:g} {unit} ({given.basis[0]})"
+
+
+def state_word(state: State) -> str:
+    """Return "existing" or "removed"; nothing for what the job brings."""
+    return "" if state is State.NEW else str(state.value)
+
+
+def tags_words(tags: Sequence[str]) -> str:
+    """Return tags as ``S1``, ``S1, S2`` or, when three or more run on, ``S1 to S5``."""
+    numbered = [re.fullmatch(r"(.*?)(\d+)", tag) for tag in tags]
+    stems = {match[1] for match in numbered if match}
+    if len(tags) > 2 and all(numbered) and len(stems) == 1:
+        counts = [int(match[2]) for match in numbered if match]
+        if counts == list(range(counts[0], counts[0] + len(counts))):
+            return f"{tags[0]} to {tags[-1]}"
+    return ", ".join(tags)
+
+
+def way_words(ways: Sequence[Way]) -> str:
+    """Return the ways of a column: ``3TP``, ``10L3, 11TP``, or ``7 to 12``."""
+    if len(ways) <= 2:
+        return ", ".join(way.name for way in ways)
+    return f"{ways[0].name} to {ways[-1].name}"
+
+
+def device_phrases(device: Device) -> list[str]:
+    """Return what stands beside a protective device; its sign and way tell kind and phase."""
+    rating = f"{device.curve}{device.rating_a:g}" if device.curve else f"{device.rating_a:g} A"
+    phrases = [rating, device.poles]
+    if device.kind == "mccb":
+        phrases.insert(0, "MCCB")
+    if device.kind == "fuse":
+        phrases.append(device.standard)
+    if device.kind not in {"rcd", "switch-disconnector"}:
+        icn = "kA not recorded" if device.icn_ka is None else f"{device.icn_ka:g} kA"
+        phrases.append(icn)
+    if device.rcd is not None:
+        phrases += [f"{device.rcd.idn_ma:g} mA", f"type {device.rcd.type}"]
+        phrases += ["delayed"] if device.rcd.delayed else []
+    return phrases
+
+
+def spare_phrases(way: Way) -> list[str]:
+    """Return the words of a spare way, word by word."""
+    return way.words.replace(",", "").split() or ["spare"]
+
+
+def leg_phrases(model: Model, circuit: Circuit, stage: Stage, *, is_first: bool) -> list[str]:
+    """Return the text of one line: its cable, described once, and how it is installed."""
+    phrases = [word for word in [state_word(circuit.state)] if word and is_first]
+    if not stage.cables:
+        return [*phrases, f"cable {NOT_RECORDED}"]
+    cables = [model.installation.cables[tag] for tag in stage.cables]
+    first, last = cables[0], cables[-1]
+    tags = first.tag if len(cables) == 1 else f"{first.tag} to {last.tag}"
+    size, *rest = _make_up(model, cables)
+    phrases += [f"{tags} {size}", *rest, _length(model, cables)]
+    own = state_word(first.state)
+    if own and own not in phrases:
+        phrases.append(own)
+    methods = {r.method for cable in cables if (r := model.results.cables.get(cable.tag))}
+    return [*phrases, f"method {', '.join(sorted(methods))}"] if methods else phrases
+
+
+def _make_up(model: Model, cables: list[Cable]) -> list[str]:
+    """Return cores, size, type and protective conductor; a reference when they differ."""
+    if len({cable_kind(cable) for cable in cables}) > 1:
+        return ["cables as the cable schedule"]
+    cable = cables[0]
+    result = model.results.cables.get(cable.tag)
+    if result is None:
+        size = f"size {NOT_RECORDED}" if cable.csa_mm2 is None else f"{cable.csa_mm2:g} mm²"
+        return [f"{cable.cores}c × {size}", cable.family.replace("_", " ")]
+    head, sep, tail = result.words.partition("mm² ")
+    words = [f"{head}{sep}".strip(), tail] if tail else [result.words]
+    return [*words, f"cpc {result.cpc_words}"] if result.cpc_words else words
+
+
+def _length(model: Model, cables: list[Cable]) -> str:
+    routes = [model.results.routes.get(cable.tag) for cable in cables]
+    lengths = [route.length_m for route in routes if route is not None and not route.broken]
+    if len(lengths) < len(cables):
+        return f"L {NOT_RECORDED}"
+    measured = " (m)" if all(route is not None and route.measured for route in routes) else ""
+    if len(lengths) <= 3:
+        return f"L = {' + '.join(f'{length:.1f}' for length in lengths)} m{measured}"
+    return f"L = {sum(lengths):.1f} m in all{measured}"
+
+
+def figure_phrases(model: Model, circuit: Circuit) -> list[str]:
+    """Return Ib, the least Iz of its cables, and drop and Zs at the worst point; all calculated."""
+    result = model.results.circuits.get(circuit.tag)
+    if result is None or circuit.state is not State.NEW:
+        return []
+    capacities = [
+        r.capacity_a for tag in circuit.cables if (r := model.results.cables.get(tag)) is not None
+    ]
+    figures = (
+        ("Ib", result.design_current_a, "A", 1),
+        ("Iz", min(capacities, default=None), "A", 1),
+        ("drop", result.drop_pct, "%", 2),
+        ("Zs", result.zs_ohm, "Ω", 2),
+    )
+    return [
+        f"{name} {value:.{places}f} {unit}" if value is not None else f"{name} not checked"
+        for name, value, unit, places in figures
+    ]
+
+
+def point_phrases(model: Model, circuit: Circuit, stage: Stage) -> list[str]:
+    """Return what a sign stands for, such as ``3 ×``, ``13 A twin socket-outlet``."""
+    if stage.feeds:
+        return list(flag_words("to", "00", "A0"))  # room for the words; the numbers come later
+    if not stage.points:
+        count = circuit.points_served
+        load = load_words(circuit.load_w, circuit.load_a)
+        said = [f"{count} point{'s' if count != 1 else ''}", *_own_state(circuit.state)]
+        return [*said, f"{load} in all"] if load else said
+    points = [model.installation.points[tag] for tag in stage.points]
+    if stage.gathered:
+        return [f"{len(points)} points as the equipment schedule"]
+    point = points[0]
+    words = point_kind(point.kind).describe(
+        rating_a=point.rating_a, gangs=point.gangs, fuse_a=point.fuse_a
+    )
+    phrases = [f"{len(points)} × {words}" if len(points) > 1 else words]
+    if point.poles is not None and "isolator" in words:
+        phrases.append(POLES.get(point.poles, f"{point.poles}P"))
+    if point.ip and point.ip != NOT_RECORDED:
+        phrases.append(point.ip)
+    if point.rcd is not None:
+        rated = "" if point.rcd.rated_a is None else f" {point.rcd.rated_a:g} A"
+        phrases.append(f"RCD{rated} {point.rcd.idn_ma:g} mA type {point.rcd.type} in the outlet")
+    if load := load_words(point.load_w, point.load_a):
+        phrases.append(f"{load} each" if len(points) > 1 else load)
+    if point.state is not circuit.state:
+        phrases += _own_state(point.state)
+    return phrases
+
+
+def load_words(power_w: float | None, current_a: float | None) -> str:
+    """Return a load as given, in W, kW or A; nothing when it was not given."""
+    if power_w is not None:
+        return f"{power_w / 1000:g} kW" if power_w >= 1000 else f"{power_w:g} W"
+    return "" if current_a is None else f"{current_a:g} A"
+
+
+def _own_state(state: State) -> list[str]:
+    return [word for word in [state_word(state)] if word]
+
+
+def flag_words(way: str, number: str, zone: str) -> tuple[str, str]:
+    """Return the two phrases beside an off-page flag."""
+    return f"{way} sheet {number}", f"zone {zone}"
+
+
+def name_words(model: Model, column: Column) -> str:
+    """Return the name of the load, as on the circuit chart."""
+    return model.installation.circuits[column.circuit].name
+
+
+def place_words(model: Model, column: Column) -> str:
+    """Return where the load is: walls and heights in words, or the place given for the circuit."""
+    circuit = model.installation.circuits[column.circuit]
+    stage = column.stages[-1]
+    if stage.feeds in model.installation.boards:
+        return position_words([model.installation.boards[stage.feeds].position])
+    positions = [model.installation.points[tag].position for tag in stage.points]
+    return position_words(positions) or circuit.place or f"place {NOT_RECORDED}"
+
+
+def position_words(positions: Iterable[Position]) -> str:
+    """Return ``wall B, 1.2 m up``, ``walls A and B, 1.2 m up`` or ``end of U1``."""
+    found = list(positions)
+    if not found or not all(p.wall for p in found):
+        return found[0].words if found else ""
+    walls = sorted({p.wall + (" outside" if p.outside else "") for p in found})
+    heights = sorted({round(p.up_mm) for p in found})
+    up = " to ".join(f"{mm / 1000:g}" for mm in dict.fromkeys((heights[0], heights[-1])))
+    plural = "walls" if len(walls) > 1 else "wall"
+    return f"{plural} {' and '.join(walls)}, {up} m up"
+
+
+def board_phrases(model: Model, board: Board) -> list[list[str]]:
+    """Return the corner label of an enclosure under its tag: three groups of phrases."""
+    u0 = model.installation.supply
+    volts = "" if u0 is None else (f" {u0.line_v:g}/{u0.u0_v:g} V" if board.phases == 3 else f" {u0.u0_v:g} V")
+    rating = f"rating {NOT_RECORDED}" if board.rating_a is None else f"{board.rating_a:g} A"
+    supply = f"{'3N~' if board.phases == 3 else '1N~'}{volts}"
+    withstand = (
+        NOT_RECORDED if board.short_circuit_rating_ka is None else f"{board.short_circuit_rating_ka:g} kA"
+    )
+    place = position_words([board.position]) or f"place {NOT_RECORDED}"
+    ip = board.ip if board.ip != NOT_RECORDED else f"IP {NOT_RECORDED}"
+    ways = f"{board.way_count} way{'s' if board.way_count != 1 else ''}"
+    given = [place, rating, ways, supply, ip]
+    return [given, [f"short-circuit rating {withstand}"], _board_figures(model, board)]
+
+
+def _board_figures(model: Model, board: Board) -> list[str]:
+    """Return fault current and Zs at the busbars: as given, else as calculated."""
+    result = model.results.boards.get(board.tag)
+    fault = None
+    if result is not None:
+        fault = result.fault_max_3ph_ka if board.phases == 3 else result.fault_max_1ph_ka
+    phrases = []
+    if board.ipf_ka is not None:
+        phrases.append(f"Ipf {known(board.ipf_ka, 'kA')}")
+    phrases.append(f"Ipf {figure(fault, 'kA', 2)}" + (" calculated" if fault is not None else ""))
+    if board.zs_ohm is not None:
+        phrases.append(f"Zs {known(board.zs_ohm, 'Ω')}")
+    zs = None if result is None else result.zs_ohm
+    phrases.append(f"Zs {figure(zs, 'Ω', 2)}" + (" calculated" if zs is not None else ""))
+    return phrases
