@@ -12,10 +12,34 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from asfitted.draw.symbols import catalogue
+from asfitted.layout.sheet_model import Model
+from asfitted.pipeline import check_job, lay_out_job
+
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
+    from asfitted.layout.sheet_layout import SheetLayout
+
 GOLDEN = Path(__file__).parent / "golden"
+SPECS = Path(__file__).parent.parent / "specs"
+DEMOS = ("pottery-studio", "community-shed", "shop-cctv")
+
+
+@pytest.fixture(scope="session")
+def demo_models() -> dict[str, Model]:
+    """Return each demo job, calculated and checked, by its name."""
+    models = {}
+    for name in DEMOS:
+        checked = check_job(SPECS / f"{name}.yaml")
+        models[name] = Model(checked.installation, checked.results, checked.report, catalogue())
+    return models
+
+
+@pytest.fixture(scope="session")
+def demo_sheets() -> dict[str, tuple[SheetLayout, ...]]:
+    """Return every sheet of each demo job, by the name of the job."""
+    return {name: lay_out_job(check_job(SPECS / f"{name}.yaml")) for name in DEMOS}
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

@@ -73,23 +73,15 @@ def test_2_breaking_capacity_below_the_fault_level(tmp_path: Path) -> None:
 def test_3_a_data_cable_by_way_of_the_power_tray(tmp_path: Path) -> None:
     old = 'at: "wall A, 5.4 m along, 1.2 m up", cable: Cat6'
     path = broken(tmp_path, old, f"{old}, via: [T1]")
-    finding = the(report_on(path), "CF-05", "D05")
+    report = report_on(path)
+    finding = the(report, "SG-01", "D05")
     assert finding.stops_work
-    assert "by T1" in finding.message, "the tray is not for data and does not reach the cabinet"
-
-
-def test_3_a_data_cable_told_to_use_a_run_that_is_for_power(tmp_path: Path) -> None:
-    old = 'at: "wall A, 5.4 m along, 1.2 m up", cable: Cat6'
-    path = broken(tmp_path, old, f"{old}, via: [T3]")
-    assert not [f for f in report_on(path).errors if f.subject == "D05"], "sound up to here"
-    text = path.read_text(encoding="utf-8")
-    path.write_text(
-        text.replace("size: 100 x 55\n    for: data", "size: 100 x 55\n    for: power"),
-        encoding="utf-8",
-    )
-    finding = the(report_on(path), "SG-01", "D05")
-    assert finding.stops_work
-    assert "data cable lies in T3, which is not for data" in finding.message
+    assert "data cable lies in T1, which is not for data" in finding.message
+    assert finding.place is not None
+    assert finding.place.line == line_of(path, "via: [T1]")
+    assert not [f for f in report.findings if (f.rule, f.subject) == ("CF-05", "D05")]
+    beside = the(report, "SG-03", "T1")
+    assert "D05" in beside.message, "said once for the run, not once for each piece"
 
 
 def test_3_a_power_cable_by_way_of_the_data_basket(tmp_path: Path) -> None:

@@ -19,6 +19,26 @@ from asfitted.spec import load_job
 if TYPE_CHECKING:
     from pathlib import Path
 
+MOTOR_AND_CABINET = """\
+circuits:
+  - way: DB1/1TP
+    name: Mill
+    device: C16 TP
+    cable: SWA 4c
+    points:
+      - {tag: M1, is: motor, at: "wall B, 1.0 m along", load: 4 kW, overload: 8.1 A, restart: manual}
+  - way: DB1/2L1
+    name: Cabinet
+    device: B10
+    cable: T&E
+    points:
+      - {tag: F1, is: fused spur, fuse: 3 A, at: "wall C, 1.0 m along"}
+data:
+  cabinet: {tag: CAB1, at: "wall C, 1.0 m along, 2.0 m up", fed from: F1}
+  equipment:
+    REC1: {is: recorder, channels: 4, port: SW1/8}
+    SW1: {is: PoE switch, ports: 8}
+"""
 STUDIO = SPECS / "pottery-studio.yaml"
 
 
@@ -217,6 +237,31 @@ def test_a_figure_that_does_not_say_how_it_is_known_is_assumed(tmp_path: Path) -
     assert job.supply is not None
     assert job.supply.ze_ohm is not None
     assert job.supply.ze_ohm.basis == "assumed"
+
+
+def test_facts_of_starter_surge_protection_and_cabinet_are_handed_on(tmp_path: Path) -> None:
+    head = HEAD.replace("phases: 3}\nrooms", "phases: 3, surge protection: type 2 at DB1}\nrooms")
+    job = resolved(tmp_path, head + MOTOR_AND_CABINET)
+    assert job.supply is not None
+    assert job.supply.surge_protection == "type 2 at DB1"
+    assert (job.points["M1"].overload_a, job.points["M1"].restart) == (8.1, "manual")
+    assert job.cabinet is not None
+    assert job.cabinet.fed_from == "F1"
+    assert job.data_devices["REC1"].port == "SW1/8"
+
+
+def test_facts_of_starter_surge_protection_and_cabinet_are_never_filled_in(tmp_path: Path) -> None:
+    silent = MOTOR_AND_CABINET
+    for words in (", overload: 8.1 A, restart: manual", ", fed from: F1", ", port: SW1/8"):
+        assert silent.count(words) == 1
+        silent = silent.replace(words, "")
+    job = resolved(tmp_path, HEAD + silent)
+    assert job.supply is not None
+    assert job.supply.surge_protection == ""
+    assert (job.points["M1"].overload_a, job.points["M1"].restart) == (None, "")
+    assert job.cabinet is not None
+    assert job.cabinet.fed_from == ""
+    assert job.data_devices["REC1"].port == ""
 
 
 def test_waivers_are_handed_on(tmp_path: Path) -> None:

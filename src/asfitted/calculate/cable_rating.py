@@ -157,13 +157,16 @@ def _rate_leg(setting: Setting, csa_mm2: float, laid: Laid) -> LegRating:
 def _tabulated(family: str, csa_mm2: float, method: str, loaded: int) -> Figure:
     """Return It; where the family has no column for the method, that of multicore 70 C cable."""
     try:
-        return cables.tabulated_capacity(family, csa_mm2, method, loaded)
+        found = cables.tabulated_capacity(family, csa_mm2, method, loaded)
     except OutsideTableError:
         if _has_method(family, method, loaded) or cables.family(family).insulation_c < 70:
             raise
         found = cables.tabulated_capacity(STAND_IN_FAMILY, csa_mm2, method, loaded)
         words = f"{cables.family(family).title}: no method {method}, read as multicore 70 °C cable"
         return replace(found, note="; ".join(part for part in (words, found.note) if part))
+    if method in ("A", "B") and cables.family(family).construction == "flexible":
+        return replace(found, note=f"the table is for free air, not method {method}")
+    return found
 
 
 @cache

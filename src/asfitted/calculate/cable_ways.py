@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from asfitted.calculate.board_outlines import Outline, outlines_on_walls
 from asfitted.calculate.cable_ends import CableEnd, Stretch, cable_end, total_mm
 from asfitted.calculate.direct_paths import (
     DIRECT_LIMIT_MM,
@@ -14,7 +15,12 @@ from asfitted.calculate.direct_paths import (
 )
 from asfitted.calculate.route_graph import OFF_CONTAINMENT_WEIGHT, Span
 from asfitted.calculate.route_search import Spread, Way, best_way, permitted_runs
-from asfitted.calculate.take_offs import TakeOff, take_offs
+from asfitted.calculate.take_offs import (
+    REACH_MM,
+    TakeOff,
+    take_offs,
+    take_offs_round_corners,
+)
 
 if TYPE_CHECKING:
     from asfitted.calculate.route_graph import RouteGraph
@@ -39,6 +45,7 @@ class Router:
     _take_offs: dict[str, tuple[TakeOff, ...]] = field(default_factory=dict)
     _spreads: dict[tuple[str, str], Spread] = field(default_factory=dict)
     _permitted: dict[str, frozenset[str]] = field(default_factory=dict)
+    _outlines: dict[str, tuple[Outline, ...]] = field(default_factory=dict)
 
     def end(self, tag: str) -> CableEnd:
         """Return where cables of a board, point or device end."""
@@ -54,34 +61,71 @@ class Router:
             self._permitted[cable.band] = permitted_runs(self.graph, cable.band, ())
         return self._permitted[cable.band]
 
-    def take_offs(self, tag: str, permitted: frozenset[str]) -> list[TakeOff]:
-        """Return where cables of an end can leave the permitted runs."""
+    def own_take_offs(self, tag: str, permitted: frozenset[str]) -> list[TakeOff]:
+        """Return where cables of an end can leave the permitted runs at its own wall.
+
+        Without those whose level leg would lie over a board, unless there are no others.
+        """
         if tag not in self._take_offs:
-            self._take_offs[tag] = take_offs(self.end(tag), self.graph.places)
+            every = take_offs(self.end(tag), self.graph.places)
+            clear = tuple(t for t in every if not self._lies_over_a_board(tag, t))
+            self._take_offs[tag] = clear or every
         return [take_off for take_off in self._take_offs[tag] if take_off.run in permitted]
+
+    def _lies_over_a_board(self, tag: str, take_off: TakeOff) -> bool:
+        """Tell whether a level leg lies over the front or along the edge of another board."""
+        if not self._outlines:
+            self._outlines = outlines_on_walls(self.installation)
+        level = [s for s in take_off.stretches if s.kind == "clipped"]
+        return any(
+            outline.tag != tag and outline.is_met_by(stretch)
+            for stretch in level
+            for outline in self._outlines.get(stretch.wall, ())
+        )
+
+    def take_offs(
+        self, tag: str, permitted: frozenset[str], told: tuple[str, ...] = ()
+    ) -> list[TakeOff]:
+        """Return where cables of an end can leave the permitted runs.
+
+        At its own wall; else round the corner within reach; runs it is ``told`` to use from
+        anywhere in the room.
+        """
+        own = self.own_take_offs(tag, permitted)
+        runs = set(told) - {take_off.run for take_off in own} if told else permitted
+        if own and not told:
+            return own
+        within_mm = float("inf") if told else REACH_MM
+        round_corners = take_offs_round_corners(
+            self.end(tag), self.graph.places, self.installation, runs, within_mm
+        )
+        return [*own, *round_corners]
 
     def far_node(self, tag: str, permitted: frozenset[str]) -> int | None:
         """Return the node of a thing at the far end of a permitted declared run."""
         run = self.end(tag).end_of
         return self.graph.far_end(run) if run in permitted else None
 
-    def spread(self, cable: Cable) -> Spread:
+    def spread(self, cable: Cable, told: tuple[str, ...] = ()) -> Spread:
         """Return the distances from the first end of a cable, shared by cables of one band."""
         tag, permitted = cable.from_end, self.permitted(cable)
         key = (tag, cable.band)
         if not cable.via and key in self._spreads:
             return self._spreads[key]
-        starts, node = self.take_offs(tag, permitted), self.far_node(tag, permitted)
+        starts, node = self.take_offs(tag, permitted, told), self.far_node(tag, permitted)
         found = Spread(self.graph, starts, permitted, cable.via, node)
         if not cable.via:
             self._spreads[key] = found
         return found
 
-    def by_containment(self, cable: Cable) -> Way | None:
-        """Return the cheapest permitted way through the containment."""
+    def by_containment(self, cable: Cable, told: tuple[str, ...] = ()) -> Way | None:
+        """Return the cheapest permitted way through the containment.
+
+        Runs it is ``told`` to use are reached along the walls from anywhere in the room.
+        """
         permitted = self.permitted(cable)
-        ends = self.take_offs(cable.to_end, permitted)
-        return best_way(self.spread(cable), ends, self.far_node(cable.to_end, permitted))
+        ends = self.take_offs(cable.to_end, permitted, told)
+        return best_way(self.spread(cable, told), ends, self.far_node(cable.to_end, permitted))
 
     def way(self, cable: Cable) -> Found:
         """Return the way of a cable: clipped, by the runs it is told to use, or the cheaper."""
@@ -96,13 +140,25 @@ class Router:
         if straight is not None and first.outside and last.outside:
             return Found(straight)
         way = self.by_containment(cable)
+        if way is None and cable.via:
+            way = self.by_containment(cable, cable.via)
         if way is None:
             return Found(straight) if straight else Found(broken=self._why_not(cable))
-        if straight is not None and _is_near(first, last, straight):
+        if straight is not None and (
+            _is_near(first, last, straight) or self._goes_round_a_corner(cable)
+        ):
             cost = OFF_CONTAINMENT_WEIGHT * total_mm(straight)
             if round(cost, 6) < round(way.cost_mm, 6):
                 return Found(straight)
         return Found(way.parts)
+
+    def _goes_round_a_corner(self, cable: Cable) -> bool:
+        """Tell whether no permitted run serves the own wall of an end."""
+        permitted = self.permitted(cable)
+        return not all(
+            self.own_take_offs(tag, permitted) or self.end(tag).end_of
+            for tag in (cable.from_end, cable.to_end)
+        )
 
     def _why_not(self, cable: Cable) -> str:
         """Say in words why no permitted way leads from one end to the other, and what to add."""

@@ -83,7 +83,7 @@ def cable_words(one: Sized) -> str:
     facts = one.facts
     family = cables.family(facts.family)
     make = family.legend.removesuffix(" armoured cable")
-    if family.construction == "flat":
+    if family.construction == "flat" and facts.cpc_kind == "core":
         return f"{facts.csa_mm2:g}/{facts.cpc_mm2:g} mm² {make}"
     return f"{facts.cores}c × {facts.csa_mm2:g} mm² {make}"
 

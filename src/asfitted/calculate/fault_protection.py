@@ -6,6 +6,7 @@ clear that cable alone.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
@@ -147,14 +148,16 @@ def energy_at_board(device: Device, fault_a: float | None) -> Energy | str:
         return "the greatest fault current is not known, so the energy let through is not"
     if device.standard in devices.FUSES:
         return _fuse_energy(device)
-    if device.icn_ka is not None and fault_a > 1000 * device.icn_ka:
-        return f"fault current {fault_a / 1000:.2f} kA is above Icn {device.icn_ka:g} kA"
+    why_not = _why_no_energy(device, fault_a)
+    if why_not:
+        return why_not
+    limit = _class_limit(device.curve, device.rating_a, fault_a)
+    classless = "" if limit else "; no energy class for this breaker, its maker's data may be less"
     for_a_tenth = Energy(
         fault_energy_a2s(fault_a, time_s=INSTANTANEOUS_S),
-        f"({fault_a:.0f} A)² × {INSTANTANEOUS_S:g} s",
+        f"({fault_a:.0f} A)² × {INSTANTANEOUS_S:g} s{classless}",
         "BS 7671 434.5.2, instantaneous operation",
     )
-    limit = _class_limit(device.curve, device.rating_a, fault_a)
     if limit is None or for_a_tenth.energy_a2s <= limit.value:
         return for_a_tenth
     return Energy(
@@ -162,6 +165,18 @@ def energy_at_board(device: Device, fault_a: float | None) -> Energy | str:
         f"class 3 limit of {device.curve}{device.rating_a:g} at {fault_a / 1000:.2f} kA",
         f"{limit.source} ({limit.provenance})",
     )
+
+
+def _why_no_energy(device: Device, fault_a: float) -> str:
+    """Return why the energy a breaker lets through cannot be told, "" if it can."""
+    at_once_a = _instantaneous_a(device)
+    if math.isinf(at_once_a):
+        return f"tripping current of {device.words} is not held, so its let-through energy is not"
+    if fault_a < at_once_a:
+        return f"{device.words} does not trip at once at {fault_a:.0f} A: energy is not known"
+    if device.icn_ka is not None and fault_a > 1000 * device.icn_ka:
+        return f"fault current {fault_a / 1000:.2f} kA is above Icn {device.icn_ka:g} kA"
+    return ""
 
 
 @cache
@@ -213,4 +228,4 @@ def _instantaneous_a(device: Device) -> float:
     try:
         return devices.magnetic_multiple(device.curve).value * device.rating_a
     except OutsideTableError:
-        return float("inf")
+        return math.inf

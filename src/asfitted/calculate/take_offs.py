@@ -7,13 +7,25 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from asfitted.calculate.cable_ends import Stretch, on_wall, total_mm
-from asfitted.calculate.wall_strip import Flat, Strip, beside_openings, place_on, spot_of
+from asfitted.calculate.wall_strip import (
+    Flat,
+    Strip,
+    beside_openings,
+    place_on,
+    spot_of,
+    ways_round,
+)
 
 if TYPE_CHECKING:
+    from collections.abc import Collection
+
     from asfitted.calculate.cable_ends import CableEnd
     from asfitted.calculate.containment_runs import Piece, PieceOnWall, RunsByPlace
     from asfitted.geometry import Point3
-    from asfitted.resolve.installation import Wall
+    from asfitted.resolve.installation import Installation, Wall
+
+# So far along the walls a cable may be clipped to a run round the corner: common practice.
+REACH_MM = 3000.0
 
 
 @dataclass(frozen=True)
@@ -71,6 +83,55 @@ def _on_same_wall(end: CableEnd, wall: Wall, on: PieceOnWall) -> list[TakeOff]:
             at_mm = _distance_along(on, x, up)
             found.append(TakeOff(on.piece.run, at_mm, (*end.to_wall(up), *pieces)))
     return found
+
+
+def take_offs_round_corners(
+    end: CableEnd,
+    places: RunsByPlace,
+    installation: Installation,
+    runs: Collection[str],
+    within_mm: float,
+) -> tuple[TakeOff, ...]:
+    """Return where runs on the other walls of the room are reached by legs clipped along the walls.
+
+    Args:
+        end: The end of the cable.
+        places: Pieces of run by wall.
+        installation: The room and its walls.
+        runs: Tags of the runs to reach.
+        within_mm: Greatest distance along the walls, mm.
+    """
+    if end.wall is None:
+        return ()
+    room, walls = installation.rooms[end.wall.room], installation.walls
+    found = []
+    for name in room.walls:
+        pieces = [on for on in places.on_wall.get(name, ()) if on.piece.run in runs]
+        if name == end.wall.name or not pieces:
+            continue
+        for strip, end_is_left in ways_round(room, walls, end.wall, walls[name]):
+            ways = (_along_walls(end, on, strip, end_is_left, within_mm) for on in pieces)
+            found += [way for way in ways if way is not None]
+    return tuple(found)
+
+
+def _along_walls(
+    end: CableEnd, on: PieceOnWall, strip: Strip, end_is_left: bool, within_mm: float
+) -> TakeOff | None:
+    """Return the way to the nearest place of a piece at the other end of a strip of walls."""
+    right = strip.left_of(len(strip.walls) - 1)
+    end_left, run_left = (0.0, right) if end_is_left else (right, 0.0)
+    up = _clamp(end.up_mm, on.up0, on.up1)
+    spot = end.spot(up)
+    start = Flat(end_left + spot.x, spot.z)
+    along = _clamp(start.x - run_left, on.along0, on.along1)
+    arrive = Flat(run_left + along, up)
+    path = strip.square_path(start, arrive)
+    if path is None or abs(arrive.x - start.x) > within_mm:
+        return None
+    pieces = (replace(s, run_up_mm=up) for s in on_wall(strip.pieces(path)))
+    at_mm = _distance_along(on, along, up)
+    return TakeOff(on.piece.run, at_mm, (*end.to_wall(up), *pieces))
 
 
 def _distance_along(on: PieceOnWall, along: float, up: float) -> float:

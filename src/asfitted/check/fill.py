@@ -32,7 +32,7 @@ def judge_fill(
         order = f" Width to order: {width_mm:g} mm." if width_mm else ""
         yield job.at_most(
             run.tag,
-            what=f"fill of the {run.words} at {fullest.ident}, with {len(fullest.cables)} cables,",
+            what=f"fill of the {run.words} at {fullest.ident}, with {', '.join(fullest.cables)},",
             found=fullest.fill_pct,
             limit_is="the limit",
             limit=fullest.limit_pct if limit_pct is None else limit_pct,

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
     from asfitted.layout.free_room import FreeRoom
 
+CLEAR_MM = (1.8, 0.8)  # round the words of a callout; the second where the first is too much
 GAP = 1.3  # from the thing to its callout, mm
 LEADER_MM = 0.25
 STEP, REACH = 4.0, 90.0
@@ -67,24 +68,34 @@ def place_near(room: FreeRoom, callout: Callout) -> Placed | None:
 
 def place_with_leader(room: FreeRoom, callout: Callout, reach: float = REACH) -> Placed | None:
     """Put a callout further off with a leader, or return None where there is no place at all."""
+    best = None
+    for clear in CLEAR_MM:
+        best = best or _on_a_ring(room, callout, reach, clear)
+    best = best or _anywhere(room, callout)
+    return None if best is None else _write(room, callout, *best)
+
+
+def _on_a_ring(
+    room: FreeRoom, callout: Callout, reach: float, clear: float
+) -> tuple[Box, tuple[Point, Point]] | None:
+    """Return the best place on widening rings: near, and with a leader that crosses little."""
     best: tuple[float, Box, tuple[Point, Point]] | None = None
     for distance, box in _further_off(callout.target, *callout_size(callout), reach):
         if best is not None and distance >= best[0]:
             break
-        if not room.is_free(box):
+        if not room.is_free(box, clear):
             continue
         ends = _leader_ends(callout.target, box)
-        crossed = room.leader_cost(*ends)
+        crossed = room.leader_cost(*ends, callout.target)
         if crossed is None or line_length(ends) < 1.0:
             continue
         cost = distance + INK_PENALTY * max(0.0, crossed - 1.0)
         if best is None or cost < best[0]:
             best = (cost, box, ends)
-    best = best or _anywhere(room, callout)
-    return None if best is None else _write(room, callout, best[1], best[2])
+    return None if best is None else best[1:]
 
 
-def _anywhere(room: FreeRoom, callout: Callout) -> tuple[float, Box, tuple[Point, Point]] | None:
+def _anywhere(room: FreeRoom, callout: Callout) -> tuple[Box, tuple[Point, Point]] | None:
     """Return the nearest free place of all, with its leader; None where the drawing is full."""
     width, height = callout_size(callout)
     limits, target = room.limits, callout.target
@@ -95,11 +106,11 @@ def _anywhere(room: FreeRoom, callout: Callout) -> tuple[float, Box, tuple[Point
             box = Box(x, y, x + width, y + height)
             places.append((line_length(_leader_ends(target, box)), box))
     for distance, box in sorted(places, key=lambda p: (p[0], p[1].y0, p[1].x0)):
-        if distance < 1.0 or not room.is_free(box):
+        if distance < 1.0 or not room.is_free(box, CLEAR_MM[-1]):
             continue
         ends = _leader_ends(target, box)
-        if room.leader_cost(*ends) is not None:
-            return distance, box, ends
+        if room.leader_cost(*ends, target) is not None:
+            return box, ends
     return None
 
 
@@ -212,5 +223,5 @@ def _write(
         y += line_pitch_mm(BODY)
     items.append(Item(callout.ident, "text", tuple(texts), link=callout.link))
     for text in texts:
-        room.take_text(box_of(text))
+        room.take_solid(box_of(text))
     return Placed(tuple(items), box)

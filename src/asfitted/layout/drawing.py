@@ -41,12 +41,12 @@ class Drawing:
 
     def _take(self, part: Primitive) -> None:
         if isinstance(part, Text):
-            self.room.take_text(box_of(part))
+            self.room.take_solid(box_of(part))
         elif isinstance(part, Circle):
             c, r = part.centre, part.radius_mm
             self.room.take_ink(Box(c.x - r, c.y - r, c.x + r, c.y + r))
         elif isinstance(part, SymbolUse):
-            self.room.take_ink(
+            self.room.take_solid(
                 Box(part.at.x, part.at.y, part.at.x + part.size_mm, part.at.y + part.size_mm)
             )
         else:

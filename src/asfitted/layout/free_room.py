@@ -14,9 +14,9 @@ CLEAR = 0.7  # clear space round every text, mm
 
 @dataclass
 class FreeRoom:
-    """Boxes of ink, boxes of text and leaders already on a part of a sheet, mm.
+    """Boxes of ink, solid boxes (text, symbols) and leaders already on a part of a sheet, mm.
 
-    Ink may be crossed by a leader where it must; text and other leaders never are.
+    Ink may be crossed by a leader where it must; solid boxes and other leaders never are.
     """
 
     limits: Box
@@ -27,11 +27,11 @@ class FreeRoom:
 
     def take_ink(self, box: Box) -> None:
         """Note a box that holds lines."""
-        self._take(box, is_text=False)
+        self._take(box, is_solid=False)
 
-    def take_text(self, box: Box) -> None:
-        """Note a box that holds words."""
-        self._take(box, is_text=True)
+    def take_solid(self, box: Box) -> None:
+        """Note a box that holds words, a symbol or a thing: no leader may cross it."""
+        self._take(box, is_solid=True)
 
     def take_line(self, a: Point, b: Point, width_mm: float = 0.5) -> None:
         """Note a straight line, as a row of small boxes where it is oblique."""
@@ -56,24 +56,33 @@ class FreeRoom:
             return False
         return not any(line_meets_box(a, b, grown) for a, b in self._leaders)
 
-    def leader_cost(self, a: Point, b: Point) -> float | None:
-        """Return the number of inked boxes a leader would cross, or None where it may not run."""
+    def leader_cost(self, a: Point, b: Point, own: Box) -> float | None:
+        """Return the number of inked boxes a leader would cross, or None where it may not run.
+
+        Args:
+            a: end at the thing.
+            b: end at the words.
+            own: box of the thing itself, which the leader may touch.
+        """
         hull = Box(min(a.x, b.x), min(a.y, b.y), max(a.x, b.x), max(a.y, b.y))
         if not self.limits.holds(hull):
             return None
         cost = 0
-        for box, is_text in self._near(hull.grown(0.5)):
-            if line_meets_box(a, b, box.grown(0.4) if is_text else box):
-                if is_text:
+        mine = own.grown(0.5)
+        for box, is_solid in self._near(hull.grown(0.5)):
+            if mine.holds(box):
+                continue
+            if line_meets_box(a, b, box.grown(0.4) if is_solid else box):
+                if is_solid:
                     return None
                 cost += 1
         if any(lines_cross(a, b, c, d) for c, d in self._leaders):
             return None
         return float(cost)
 
-    def _take(self, box: Box, *, is_text: bool) -> None:
+    def _take(self, box: Box, *, is_solid: bool) -> None:
         for cell in _cells_of(box):
-            self._cells[cell].append((box, is_text))
+            self._cells[cell].append((box, is_solid))
 
     def _near(self, box: Box) -> list[tuple[Box, bool]]:
         seen: dict[int, tuple[Box, bool]] = {}

@@ -97,13 +97,15 @@ def _least_width(table: Table, column: int) -> float:
     else:
         body = [line for cell in cells for line in cell.split("\n")]
     bold = max((text_width_mm(w, BODY, bold=True) for w in words), default=0.0)
-    plain = max((text_width_mm(w, BODY, bold=True) for w in body), default=0.0)
+    strong = bool(table.strong_rows)
+    plain = max((text_width_mm(w, BODY, bold=strong) for w in body), default=0.0)
     return max(bold, plain, head.least_mm - 2 * PAD_X) + 2 * PAD_X + 0.05
 
 
 def _full_width(table: Table, column: int) -> float:
     texts = [line for row in table.rows for line in row[column].split("\n")]
-    longest = max((text_width_mm(t, BODY, bold=True) for t in texts), default=0.0)
+    strong = bool(table.strong_rows)
+    longest = max((text_width_mm(t, BODY, bold=strong) for t in texts), default=0.0)
     return longest + 2 * PAD_X + 0.05
 
 
@@ -114,7 +116,7 @@ def _break_cells(table: Table, widths: tuple[float, ...]) -> FittedTable:
     )
     cells = tuple(
         tuple(
-            tuple(wrap(cell, w - 2 * PAD_X, BODY, bold=True))
+            tuple(wrap(cell, w - 2 * PAD_X, BODY, bold=bool(table.strong_rows)))
             for cell, w in zip(row, widths, strict=True)
         )
         for row in table.rows

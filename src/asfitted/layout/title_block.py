@@ -49,7 +49,7 @@ _A3 = Pattern(
     columns=(0.0, 62.0, 132.0, WIDTH),
     cells=(
         ("Drawn for", "Title", "Number"),
-        ("Site", "", "Revision"),
+        ("Site", "", "Revision, sheet"),
         ("By", "Document", "Status"),
         ("Designed / checked on site by", "Scale", "Date of issue"),
     ),
@@ -61,7 +61,7 @@ _A4 = Pattern(
     columns=(0.0, 53.0, 106.0, 144.0, WIDTH),
     cells=(
         ("Drawn for", "Title", "Document", "Number"),
-        ("Site", "", "Status", "Revision"),
+        ("Site", "", "Status", "Revision, sheet"),
         ("Designed / checked on site by", "By", "Date of issue", "Scale"),
     ),
 )
@@ -152,7 +152,7 @@ def _values(facts: TitleFacts) -> dict[str, str]:
         "Document": facts.document_type,
         "Scale": scale,
         "Number": f"{job.number}-{facts.number}",
-        "Revision": f"{job.revision}, sheet {int(facts.number)} of {facts.total}",
+        "Revision, sheet": f"{job.revision}, {int(facts.number)} of {facts.total}",
         "Status": job.status,
         "Date of issue": job.date,
     }

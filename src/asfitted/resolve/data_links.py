@@ -1,4 +1,4 @@
-"""Cabinet, equipment, cameras and data points, and the cable from the equipment to each."""
+"""Data equipment, cameras and data points, and the cable from the equipment to each."""
 
 from __future__ import annotations
 
@@ -7,42 +7,27 @@ from typing import TYPE_CHECKING, Literal, cast
 
 from asfitted.errors import OutsideTableError
 from asfitted.reference.cable_family import family
+from asfitted.resolve.cabinet import cabinet_of
 from asfitted.resolve.cable_make import Live, make_of
 from asfitted.resolve.cables import CLIPPED, checked_via, measured_length_m
-from asfitted.resolve.installation import Cabinet, Cable, DataDevice, State
+from asfitted.resolve.installation import Cable, DataDevice, State
 from asfitted.spec.data import CameraWords, DataPointWords, DataWords
 from asfitted.spec.problem_codes import Code
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
-    from asfitted.resolve.installation import Containment
+    from asfitted.resolve.installation import Cabinet, Containment
     from asfitted.resolve.ledger import Ledger
     from asfitted.resolve.positions import Positions
     from asfitted.spec.data import EquipmentWords, LinkWords
     from asfitted.spec.load_yaml import SpecPath
 
 EquipmentKind = Literal["recorder", "12 V supply", "PoE switch"]
-CABINET_SIZE_MM = (600.0, 400.0)  # common practice
 CAMERA_HEIGHT_MM = {True: 3000.0, False: 2600.0}  # outside, inside: common practice
 OUTLET_HEIGHT_MM = 1200.0  # common practice
 ACCESS_POINT_HEIGHT_MM = 2700.0  # common practice
 _PATH: SpecPath = ("data",)
-
-
-def cabinet_of(words: DataWords, positions: Positions) -> Cabinet | None:
-    """Return the cabinet, None when the job has none."""
-    if words.cabinet is None:
-        return None
-    ledger, path = positions.ledger, (*_PATH, "cabinet")
-    tag = words.cabinet.tag
-    ledger.claim(tag, path)
-    position = positions.resolve(words.cabinet.at, (*path, "at"), tag)
-    size_mm = words.cabinet.size or CABINET_SIZE_MM
-    if words.cabinet.size is None:
-        written = f"{size_mm[0]:g} × {size_mm[1]:g} mm"
-        ledger.default(tag, "size", written, "usual size (common practice)")
-    return Cabinet(tag, position, size_mm[0], size_mm[1]) if position else None
 
 
 def _equipment_lacks(words: EquipmentWords) -> list[str]:
@@ -85,6 +70,7 @@ def _equipment_of(
         output_v=words.output,
         rating_a=words.rating,
         load_w=words.load,
+        port=words.port or "",
     )
 
 
@@ -120,6 +106,16 @@ class Links:
             self.ledger.problem(Code.DATA_LINK, message, path, "port: SW1/1")
             return ""
         return self._switch(tag, words.port, path)
+
+    def check_patch_lead(self, tag: str, words: EquipmentWords, path: SpecPath) -> None:
+        """Note a port of the equipment itself that is not there or is taken."""
+        if words.port is None:
+            return
+        if words.kind != "recorder":
+            message = f'{tag} is a {words.kind}: only a recorder has a "port" on a switch'
+            self.ledger.problem(Code.DATA_LINK, message, (*path, "port"))
+            return
+        self._switch(tag, words.port, path)
 
     def _recorder(self, tag: str, words: CameraWords, path: SpecPath) -> str:
         recorders = self._of_kind("recorder")
@@ -277,6 +273,8 @@ def data_of(
         if built := _equipment_of(tag, equipment, cabinet, positions):
             devices[tag] = built
     links = Links(words, positions)
+    for tag, equipment in words.equipment.items():
+        links.check_patch_lead(tag, equipment, (*_PATH, "equipment", tag))
     for number, (tag, link, path) in enumerate(_devices_in_order(words), start=1):
         positions.ledger.claim(tag, path)
         if isinstance(link, CameraWords):

@@ -104,6 +104,7 @@ class Supply:
     bonds: tuple[tuple[str, float], ...]  # (what, mm2)
     electrode_ohm: Known | None
     ambient_c: float
+    surge_protection: str = ""  # "type 2 at DB1", "not fitted: why"; empty = not recorded
 
 
 @dataclass(frozen=True)
@@ -227,6 +228,8 @@ class PointServed:
     load_a: float | None
     power_factor: float
     circuit: str
+    overload_a: float | None = None  # setting of the overload relay of a motor
+    restart: Literal["manual", "automatic", ""] = ""  # after a loss of supply; empty = not recorded
 
 
 @dataclass(frozen=True)
@@ -348,6 +351,7 @@ class Cabinet:
     position: Position
     width_mm: float
     height_mm: float
+    fed_from: str = ""  # tag of the point that supplies it; empty = not recorded
 
 
 @dataclass(frozen=True)

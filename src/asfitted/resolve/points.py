@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal, cast
 
 from asfitted.errors import OutsideTableError
 from asfitted.reference.points import PointKind, point_kind, point_words
@@ -69,6 +69,11 @@ def _check_kind(
         message = f'{words.tag} lacks "{lacks}"'
         example = "rating: 32 A" if lacks == "rating" else "fuse: 13 A"
         ledger.problem(Code.MISSING, message, path, f"add {example}")
+    for key, value in (("overload", words.overload), ("restart", words.restart)):
+        if value is not None and kind.use != "motor":
+            message = f'{words.tag} is no motor or fan, so it has no "{key}"'
+            hint = "write it at the motor that the starter serves"
+            ledger.problem(Code.CIRCUIT, message, (*path, key), hint)
 
 
 def point_of(
@@ -112,4 +117,6 @@ def point_of(
         load_a=load.current_a,
         power_factor=_power_factor(words, kind, ledger),
         circuit=seat.tag,
+        overload_a=words.overload,
+        restart=cast("Literal['manual', 'automatic', '']", words.restart or ""),
     )

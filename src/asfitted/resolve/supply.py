@@ -81,6 +81,7 @@ def supply_of(words: SupplyWords, ledger: Ledger) -> Supply:
         bonds=tuple(words.main_bonding.items()),
         electrode_ohm=ledger.known(words.electrode, "supply", "electrode resistance"),
         ambient_c=REFERENCE_AMBIENT_C if words.ambient is None else words.ambient,
+        surge_protection=words.surge_protection or "",
     )
 
 

@@ -1,6 +1,6 @@
 """Turns a table into planned sheets: heading, table, notes, title block.
 
-Notes stand left of the title block where there is room, else between heading and table.
+Notes stand left of the title block where there is room, else in two columns under the heading.
 """
 
 from __future__ import annotations
@@ -38,13 +38,14 @@ class TablePage:
     notes: Notes
 
 
-def _note_box(paper: Paper) -> tuple[Box, bool]:
+def _note_box(paper: Paper, notes: Notes) -> tuple[Box, bool]:
     """Return the room for notes, and whether it lies beside the title block."""
     area, block = usable_box(paper), title_block_box(paper)
-    beside = Box(area.x0, block.y0, block.x0 - 3.0, area.y1)
-    if beside.width >= LEAST_NOTE_MM:
+    beside = Box(area.x0, block.y0, block.x0 - 3.0, block.y1 - 1.0)
+    wide = beside.width >= LEAST_NOTE_MM
+    if wide and _notes_height_mm(notes, beside.width) <= beside.height:
         return beside, True
-    return Box(area.x0, area.y0 + TITLE_MM, area.x1, block.y0), False
+    return Box(area.x0, area.y0 + TITLE_MM, area.x0 + area.width / 2 - 3.0, block.y0), False
 
 
 def _note_lines(notes: Notes, width_mm: float) -> list[list[str]]:
@@ -59,8 +60,8 @@ def _notes_height_mm(notes: Notes, width_mm: float) -> float:
 def table_room(paper: Paper, notes: Notes) -> Box:
     """Return the box for the table: under heading and notes, above the title block."""
     area = usable_box(paper)
-    box, beside = _note_box(paper)
-    above = 0.0 if beside or not notes else _notes_height_mm(notes, box.width) + 1.0
+    box, beside = _note_box(paper, notes)
+    above = 0.0 if beside or not notes else _two_columns(notes, box.width)[1] + 1.0
     return Box(area.x0, area.y0 + TITLE_MM + above, area.x1, title_block_box(paper).y0 - GAP)
 
 
@@ -98,13 +99,33 @@ def build_table(plan: SheetPlan) -> Content:
     return Content((heading, *items, *_notes(page, plan.paper)), scale="No scale")
 
 
+def _two_columns(notes: Notes, width_mm: float) -> tuple[int, float]:
+    """Return how many notes stand in the first of two columns, and the height they take."""
+    heights = [_notes_height_mm((note,), width_mm) for note in notes]
+    splits = [
+        (max(sum(heights[:i]), sum(heights[i:])), i) for i in range(len(notes) // 2, len(notes) + 1)
+    ]
+    height, count = min(splits)
+    return count, height
+
+
 def _notes(page: TablePage, paper: Paper) -> list[Item]:
     """Return the notes, from the top of their room."""
-    box, beside = _note_box(paper)
-    y = box.y0 + BODY + (1.0 if beside else 0.0)
+    box, beside = _note_box(paper, page.notes)
+    if beside:
+        return _column(page, page.notes, Point(box.x0, box.y0 + BODY + 1.0), box.width)
+    count, _ = _two_columns(page.notes, box.width)
+    at = Point(box.x0, box.y0 + BODY)
+    right = at.moved(dx=box.width + 6.0)
+    return _column(page, page.notes[:count], at, box.width) + _column(
+        page, page.notes[count:], right, box.width
+    )
+
+
+def _column(page: TablePage, notes: Notes, at: Point, width_mm: float) -> list[Item]:
+    """Return some notes one under the other, the first baseline at ``at``."""
     items = []
-    for (label, _), lines in zip(page.notes, _note_lines(page.notes, box.width), strict=True):
-        at = Point(box.x0, y)
+    for (label, _), lines in zip(notes, _note_lines(notes, width_mm), strict=True):
         items.append(Item(f"{page.ident}:note:{label}", "text", lines_of_text(lines, at)))
-        y += len(lines) * line_pitch_mm(BODY) + NOTE_GAP_MM
+        at = at.moved(dy=len(lines) * line_pitch_mm(BODY) + NOTE_GAP_MM)
     return items

@@ -21,7 +21,8 @@ def plan(model: Model) -> list[SheetPlan]:
     plans: list[SheetPlan] = []
     for board in model.installation.boards.values():
         flat = _chart(board, model, "A4")
-        plans += flat if len(flat) == 1 else min(flat, _upright(board, model, flat), key=len)
+        upright = flat if len(flat) == 1 else _upright(board, model, flat)
+        plans += upright if len(upright) < len(flat) else flat
     return plans
 
 

@@ -41,22 +41,14 @@ def plan(model: Model) -> list[SheetPlan]:
 
 
 def _title(sheet: PlacedSheet) -> str:
-    """Return the title: what is on the sheet, and which ways of a board that is cut."""
+    """Return the title: what is on the sheet."""
     parts = [placed.part for placed in sheet.parts]
-    names = []
-    for part in parts:
-        ways = (
-            f"{part.columns[0].ways[0].number} to {part.columns[-1].ways[-1].number}"
-            if part.columns
-            else ""
-        )
-        names.append(f"{part.tag} ways {ways}" if part.count > 1 else part.tag)
+    names = [f"{p.tag} part {p.number}" if p.count > 1 else p.tag for p in parts]
     if len(names) > 3:
         names = [f"{names[0]} to {names[-1]}"]
     if sheet.fit.has_intake:
         names.insert(0, "supply")
-    head = ", ".join(names[:-1])
-    return f"Single-line diagram: {f'{head} and ' if head else ''}{names[-1]}"
+    return f"Single-line diagram: {', '.join(names)}"
 
 
 def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:

@@ -14,6 +14,7 @@ from asfitted.spec.fields import (
     Load,
     Position,
     PowerFactor,
+    Restart,
     Route,
     SpecModel,
     State,
@@ -38,6 +39,8 @@ class PointWords(SpecModel):
     rcd: Device | None = Field(None, alias="RCD")
     load: Load | None = None
     power_factor: PowerFactor | None = None
+    overload: CurrentA | None = None
+    restart: Restart | None = None
     cable: CablePhrase | None = None
     drop: Text | None = None
     via: list[Text] | None = None

@@ -33,6 +33,7 @@ class CabinetWords(SpecModel):
     tag: Text
     at: Position
     size: Size | None = None
+    fed_from: Text | None = None
 
 
 class EquipmentWords(SpecModel):
@@ -50,6 +51,7 @@ class EquipmentWords(SpecModel):
     output: VoltageV | None = None
     rating: CurrentA | None = None
     load: PowerW | None = None
+    port: Text | None = None
 
 
 class LinkWords(SpecModel):

@@ -141,6 +141,7 @@ Use = Annotated[str, *_word(*USES, what="use")]
 Status = Annotated[str, *_word(*STATUSES, what="status")]
 Edition = Annotated[str, *_word(*EDITIONS, what="edition")]
 System = Annotated[str, *_word("TN-S", "TN-C-S", "TT", what="system")]
+Restart = Annotated[str, *_word("manual", "automatic", what="restart")]
 Turn = Annotated[str, *_word("right", "left", what="turn")]
 OpeningKind = Annotated[
     str, *_word("door", "window", "roller door", "opening", what="kind of opening")
@@ -194,5 +195,6 @@ Route = Annotated[w.RouteWords, *_parsed(w.parse_route, "clipped direct, 2.25 m 
 Load = Annotated[w.LoadWords, *_parsed(w.parse_load, "a load such as 3 kW or 4 A")]
 Voltage = Annotated[w.VoltageWords, *_parsed(w.parse_voltage, "230 V or 400/230 V")]
 Tails = Annotated[w.TailsWords, *_parsed(w.parse_tails, "meter tails such as 25 mm2, 2 m")]
+Surge = Annotated[str, *_parsed(w.parse_surge_protection, "surge protection; " + w.SURGE_HINT)]
 Aim = Annotated[float, *_parsed(w.parse_aim, "square, 45 left or 30 right")]
 Device = Annotated[DeviceWords, *_parsed(parse_device, "a device such as C32 TP 6 kA")]

@@ -12,6 +12,7 @@ from asfitted.spec.fields import (
     KnownOhm,
     Phases,
     SpecModel,
+    Surge,
     System,
     Tails,
     TemperatureC,
@@ -32,5 +33,6 @@ class SupplyWords(SpecModel):
     tails: Tails | None = None
     earthing_conductor: AreaMm2 | None = None
     main_bonding: dict[str, AreaMm2] = Field(default_factory=dict)
+    surge_protection: Surge | None = None
     electrode: KnownOhm | None = None
     ambient: TemperatureC | None = None

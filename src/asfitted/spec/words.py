@@ -297,3 +297,21 @@ def parse_aim(text: str) -> float:
     if angle_deg > 90:
         raise NotUnderstoodError(f'aim "{text}" looks into the wall', "at most 90")
     return angle_deg if match[2] == "left" else -angle_deg
+
+
+SURGE_HINT = 'write it like "type 2 at DB1" or "not fitted: owner declined in writing"'
+
+
+def parse_surge_protection(text: str) -> str:
+    """Return what is written of surge protection: its type, "fitted" or "not fitted" comes first.
+
+    Raises:
+        NotUnderstoodError: the words do not tell whether one is fitted.
+    """
+    phrase = " ".join(text.split())
+    start = r"(existing )?(type [123](\+[23])?|fitted)\b|not fitted\b"
+    if not re.match(start, phrase, re.IGNORECASE):
+        raise NotUnderstoodError(
+            f'"{phrase}" does not tell whether surge protection is fitted', SURGE_HINT
+        )
+    return phrase

@@ -44,15 +44,15 @@ def check(job: Inspection) -> Iterator[Verdict]:
         route = job.results.routes.get(cable.tag)
         if route is None or family(cable.family).construction == "armoured":
             continue
-        for leg in route.legs:
-            if leg.kind == "drop" and leg.enclosure == "clipped":
-                yield job.at_least(
-                    cable.tag,
-                    what="lowest height of its clipped drop",
-                    found=min(leg.start.z, leg.end.z),
-                    limit_is="the height up to which it needs a guard",
-                    limit=limit.value,
-                    unit="mm",
-                    to_do="Put the drop in steel conduit, or use armoured cable.",
-                    known_by=limit.provenance,
-                )
+        drops = [leg for leg in route.legs if leg.kind == "drop" and leg.enclosure == "clipped"]
+        if drops:
+            yield job.at_least(
+                cable.tag,
+                what="lowest height of its clipped drop",
+                found=min(z for leg in drops for z in (leg.start.z, leg.end.z)),
+                limit_is="the height up to which it needs a guard",
+                limit=limit.value,
+                unit="mm",
+                to_do="Put the drop in steel conduit, or use armoured cable.",
+                known_by=limit.provenance,
+            )

@@ -40,13 +40,15 @@ def check(job: Inspection) -> Iterator[Verdict]:
     limit = poe_bundle_limit()
     devices = job.installation.data_devices
     powered = {r.cable for r in job.results.data.values() if devices[r.tag].poe_class is not None}
-    for section in job.results.sections.values():
-        count = len(powered.intersection(section.cables))
-        if count:
+    for run in job.installation.containment:
+        own = [s for s in job.results.sections.values() if s.containment == run]
+        counts = {s.ident: len(powered.intersection(s.cables)) for s in own}
+        fullest = max(counts, key=lambda ident: counts[ident], default="")
+        if fullest and counts[fullest]:
             yield job.at_most(
-                section.ident,
-                what="count of PoE cables together",
-                found=count,
+                run,
+                what=f"count of PoE cables together at {fullest}",
+                found=counts[fullest],
                 limit_is="the most in one bundle",
                 limit=limit.value,
                 unit="",

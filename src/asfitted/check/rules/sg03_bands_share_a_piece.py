@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 def check(job: Inspection) -> Iterator[Verdict]:
     """Power and data in one piece of containment.
 
-    What it checks. No piece of containment holds both power and data cables without a partition.
+    What it checks. No piece of a run holds both power and data cables without a partition.
 
     Why it matters on site. One pulled-in sheath, and the network cable carries mains.
 
@@ -37,14 +37,19 @@ def check(job: Inspection) -> Iterator[Verdict]:
 
     Source. BS 7671 528.1 and the options it lists.
     """
-    for section in job.results.sections.values():
-        if not section.cables:
+    cables = job.installation.cables
+    for run in job.installation.containment:
+        own = [s for s in job.results.sections.values() if s.containment == run and s.cables]
+        if not own:
             continue
-        bands = {job.installation.cables[tag].band for tag in section.cables}
+        both = [s for s in own if len({cables[tag].band for tag in s.cables}) > 1]
+        worst = max(both, key=lambda section: len(section.cables), default=own[0])
+        more = f", and at {', '.join(s.ident for s in both if s is not worst)}" if both[1:] else ""
         yield job.holds(
-            section.ident,
-            len(bands) == 1,
-            f"Power and data cables lie together: {', '.join(section.cables)}.",
+            run,
+            not both,
+            f"Power and data cables lie together at {worst.ident}: "
+            f"{', '.join(worst.cables)}{more}.",
             to_do="Use two runs; where a partition is fitted, say so in a waiver.",
-            found=" and ".join(sorted(bands)),
+            found="power and data",
         )

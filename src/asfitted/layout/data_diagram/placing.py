@@ -61,7 +61,7 @@ def place_row(row: LinkRow, at: Point) -> tuple[Item, ...]:
     camera = row.symbol.startswith("camera")
     width = 0.25 if row.existing else WIDTH
     use = SymbolUse(
-        row.symbol, symbol_at, turn=0 if camera else 270, mirrored=camera, width_mm=width
+        row.symbol, symbol_at, turn=0 if camera else 90, mirrored=camera, width_mm=width
     )
     items.append(Item(ident, "symbol", (use,), title=row.device))
     for i, leg in enumerate(row.legs):

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box, Point
 from asfitted.layout.elevation.notes import notes_of
-from asfitted.layout.elevation.panels import KeyPanel, NotesPanel, TablePanel, pack
+from asfitted.layout.elevation.panels import KeyPanel, NotesPanel, Region, TablePanel, pack
 from asfitted.layout.elevation.schedules import drop_table, run_table
 from asfitted.layout.elevation.wall_drawing import BAND_MM, draw_wall, need_of
 from asfitted.layout.frame import usable_box
@@ -25,17 +25,21 @@ if TYPE_CHECKING:
 USABLE = usable_box("A3")
 CLEAR_OF_TITLE_MM = 3.0
 VIEW_GAP_MM = 5.0
-WIDE_BAND_MM = 30.0  # above the ceiling when callouts need margin rows
+LEAST_COLUMN_MM = 60.0
+WIDE_BAND_MM = 20.0  # more above the ceiling when callouts need margin rows
+SMALL_MM, LOWERED, MOST_LOWERED_MM = 50.0, 0.4, 24.0
 DROPS, RUNS = "drops", "run-contents"
+SCHEDULES = "elevation/schedules"
+ALWAYS = 2  # the first panels, key plan and notes, stand on every sheet
 
 
 @dataclass(frozen=True)
 class ElevationSheet:
-    """A laid-out elevation: its items, and the tables that found no room on it."""
+    """A laid-out elevation: its items, and whether all found room that was to stand on it."""
 
     items: tuple[Item, ...]
-    tables_left_out: tuple[TablePanel, ...]
     fits: bool  # key plan and notes found room
+    tables_fit: bool  # and so did every table that was to stand here
     unplaced: tuple[str, ...]
     view: WallDrawing
 
@@ -69,29 +73,29 @@ def arrange(
         results: computed routes and contents.
         numbers: sheet numbers for flags.
         scale: 25 for 1:25.
-        tables_elsewhere: number of the sheet that holds the tables of all walls, or "".
+        tables_elsewhere: number of the sheet with the tables of all walls, "" for tables here.
     """
     drawn = _drawn(content, results, numbers, scale)
-    notes = list(
-        notes_of(content, results, numbers, widened=drawn.widened, unplaced=drawn.unplaced)
-    )
-    tables = _tables(content, results)
+    notes = notes_of(content, results, numbers, widened=drawn.widened, unplaced=drawn.unplaced)
+    tables = tables_of(content, results)
     if tables and tables_elsewhere:
-        notes.insert(1, f"Schedules of drops and of what lies in runs: sheet {tables_elsewhere}.")
+        where = f"Schedules of {_listed(tables)}: sheet {tables_elsewhere}."
+        notes = (notes[0], where, *notes[1:])
     panels: list[Panel] = [
         KeyPanel(installation, content.room, content.wall),
-        NotesPanel(tuple(notes)),
+        NotesPanel(notes),
+        *(() if tables_elsewhere else tables),
     ]
-    if not tables_elsewhere:
-        panels = [*tables, *panels]
     packed = pack(panels, _regions(drawn.box))
-    left = tuple(
-        panel
-        for i in packed.left_out
-        if isinstance(panel := panels[i], TablePanel)
+    fits = all(index >= ALWAYS for index in packed.left_out)
+    return ElevationSheet(
+        (*drawn.items, *packed.items), fits, not packed.left_out, drawn.unplaced, drawn
     )
-    fits = len(left) == len(packed.left_out)
-    return ElevationSheet((*drawn.items, *packed.items), left, fits, drawn.unplaced, drawn)
+
+
+def _listed(tables: tuple[TablePanel, ...]) -> str:
+    words = {DROPS: "drops", RUNS: "contents of runs"}
+    return " and ".join(words[t.ident] for t in tables)
 
 
 def _drawn(
@@ -100,23 +104,24 @@ def _drawn(
     numbers: Numbers,
     scale: int,
 ) -> WallDrawing:
-    """Draw the wall at the top left; with margin rows above it where callouts lack room."""
+    """Draw the wall at the left, with margin rows above it where callouts lack room."""
+    need = need_of(content, scale)
+    slack = max(0.0, title_top() - USABLE.y0 - need.height)
+    # a small view stands lower on the sheet; what is above it is room for callouts
+    lowered = BAND_MM + min(max(0.0, slack - SMALL_MM) * LOWERED, MOST_LOWERED_MM)
+    bands = sorted({lowered, min(BAND_MM + slack, WIDE_BAND_MM + lowered)})
     corner = Point(USABLE.x0, USABLE.y0)
-    drawn = draw_wall(
-        content, results, numbers, scale=scale, corner=corner, band_mm=BAND_MM
-    )
-    if not drawn.unplaced:
-        return drawn
-    need = need_of(content, scale, WIDE_BAND_MM)
-    if USABLE.y0 + need.height > title_top():
-        return drawn
-    wider = draw_wall(
-        content, results, numbers, scale=scale, corner=corner, band_mm=WIDE_BAND_MM
-    )
-    return wider if len(wider.unplaced) < len(drawn.unplaced) else drawn
+    tries: list[WallDrawing] = []
+    for band in bands:
+        drawn = draw_wall(content, results, numbers, scale=scale, corner=corner, band_mm=band)
+        if not drawn.unplaced:
+            return drawn
+        tries.append(drawn)
+    return min(tries, key=lambda drawn: len(drawn.unplaced))
 
 
-def _tables(content: WallContent, results: CalculationResults) -> list[TablePanel]:
+def tables_of(content: WallContent, results: CalculationResults) -> tuple[TablePanel, ...]:
+    """Return the tables of a wall: its drops, and what lies in its runs."""
     made = []
     drops = drop_table(content)
     if drops is not None:
@@ -124,26 +129,20 @@ def _tables(content: WallContent, results: CalculationResults) -> list[TablePane
     runs = run_table(content, results)
     if runs is not None:
         made.append(TablePanel(RUNS, f"What lies in the runs on wall {content.wall.name}", runs))
-    return made
+    return tuple(made)
 
 
-def tables_of(content: WallContent, results: CalculationResults) -> tuple[TablePanel, ...]:
-    """Return the tables of a wall, for the sheet that holds those of all walls."""
-    return tuple(_tables(content, results))
-
-
-def _regions(view: Box) -> list[Box]:
-    """Return what the view leaves free: right of it, below it left of the title block, above."""
+def _regions(view: Box) -> list[Region]:
+    """Return what the view leaves free: below it left of the title block, right of it, under it."""
     block = title_block_box("A3")
-    right = Box(view.x1 + VIEW_GAP_MM, USABLE.y0, USABLE.x1, title_top())
     top = view.y1 + VIEW_GAP_MM
     left_edge = block.x0 - CLEAR_OF_TITLE_MM - 2.0
-    regions = [Box(USABLE.x0, top, left_edge, USABLE.y1)]
-    if right.width >= 60.0:
-        regions.append(right)
-        under = Box(left_edge + VIEW_GAP_MM, top, min(view.x1, USABLE.x1), title_top())
-    else:
-        under = Box(left_edge + VIEW_GAP_MM, top, USABLE.x1, title_top())
-    if under.width >= 60.0 and under.height >= 15.0:
-        regions.append(under)
-    return [r for r in regions if r.width >= 40.0 and r.height >= 12.0]
+    below = Box(USABLE.x0, top, left_edge, USABLE.y1)
+    right = Box(view.x1 + VIEW_GAP_MM, USABLE.y0, USABLE.x1, title_top())
+    has_column = right.width >= LEAST_COLUMN_MM
+    end = min(view.x1, USABLE.x1) if has_column else USABLE.x1
+    under = Box(left_edge + VIEW_GAP_MM, top, end, title_top())
+    regions = [Region(below, beside=False), Region(under, beside=False)]
+    if has_column:
+        regions.append(Region(right, beside=True))
+    return [r for r in regions if r.box.width >= LEAST_COLUMN_MM and r.box.height >= 12.0]

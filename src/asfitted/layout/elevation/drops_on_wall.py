@@ -11,7 +11,7 @@ from asfitted.layout.elevation.wall_view import OUTSIDE_MM, WallPoint, height_wo
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from asfitted.calculate.results import CalculationResults, CableRoute, RouteLeg
+    from asfitted.calculate.results import CableRoute, CalculationResults, RouteLeg
     from asfitted.resolve.installation import Installation, Wall
 
 Way = Literal["drop", "clipped", "through-wall", "off-wall"]
@@ -142,7 +142,8 @@ def _beside(
     if leg.containment and leg.containment in installation.containment:
         run = installation.containment[leg.containment]
         return f"{run.tag} {level_words(run, up_mm)}"
-    words = {"through-wall": "through wall", "off-wall": "off the wall"}.get(leg.kind, "clipped")
+    held = _enclosure(installation, cable, leg) or "clipped"
+    words = {"through-wall": "through wall", "off-wall": "off the wall"}.get(leg.kind, held)
     return f"{words} {height_words(up_mm)}"
 
 

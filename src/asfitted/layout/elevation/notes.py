@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 GENERAL = (
     "SCAN BEFORE DRILLING.",
     "Heights in mm above finished floor level (FFL): C/L to the centre line, U/S to the "
-    "underside, T/O to the top. Lengths in mm from the left-hand corner. Tolerance ±10 mm.",
+    "underside, T/O to the top. Lengths in mm from the left-hand corner. Tolerance ±10.",
 )
 _SUPPORT_KINDS = {
     "perforated tray": "tray",
@@ -56,8 +56,10 @@ def _as_drawn(content: WallContent, *, widened: bool) -> str:
     parts = []
     if any(t.is_outside for t in content.things) or content.declared:
         parts.append("Dashed: outside face.")
+    if any(s.way in ("through-wall", "off-wall") for s in content.stretches):
+        parts.append("Ring with dot: cable leaves the wall face.")
     if widened:
-        parts.append("Containment is drawn 1.25 mm wide where it is narrower to scale.")
+        parts.append("Thin containment is drawn 1.25 mm wide.")
     if any(o.kind == "door" for o in content.wall.openings):
         parts.append("Hinge sides not recorded.")
     return " ".join(parts)

@@ -21,10 +21,24 @@ if TYPE_CHECKING:
 HEAD_MM = TAG + 2.5
 NOTE_GAP_MM = 0.5
 GAP_X, GAP_Y = 7.0, 6.0
+ELSEWHERE_MM = 60.0  # waste that the wished-for side of the view is worth
+RANK_MM = 6.0  # waste that a better width is worth
+
+
+@dataclass(frozen=True)
+class Region:
+    """A free part of the sheet, beside the view or below it."""
+
+    box: Box
+    beside: bool
 
 
 class Panel(Protocol):
     """A block that can be laid out at several widths."""
+
+    @property
+    def beside(self) -> bool:
+        """Whether it would rather stand beside the view than below it."""
 
     @property
     def widths(self) -> tuple[float, ...]:
@@ -45,6 +59,7 @@ class KeyPanel:
     room: Room
     wall: Wall
     widths: tuple[float, ...] = (WIDTH_MM,)
+    beside: bool = True
 
     def height(self, width: float) -> float | None:
         """Return its fixed height."""
@@ -62,6 +77,7 @@ class NotesPanel:
 
     notes: tuple[str, ...]
     widths: tuple[float, ...] = (66.0, 78.0, 92.0, 110.0, 134.0, 176.0, 199.0)
+    beside: bool = True
 
     def _lines(self, width: float) -> list[tuple[int, list[str]]]:
         return [(i, wrap(n, width - 6.0, BODY)) for i, n in enumerate(self.notes, start=1)]
@@ -90,7 +106,8 @@ class TablePanel:
     ident: str
     title: str
     table: Table
-    widths: tuple[float, ...] = (128.0, 112.0, 145.0, 100.0, 90.0, 80.0, 170.0, 195.0)
+    widths: tuple[float, ...] = (150.0, 128.0, 112.0, 100.0, 170.0, 195.0, 90.0, 80.0)
+    beside: bool = False
 
     def height(self, width: float) -> float | None:
         """Return the height of heading and table."""
@@ -117,7 +134,7 @@ class PackedPanels:
     left_out: tuple[int, ...]
 
 
-def pack(panels: Sequence[Panel], regions: Sequence[Box]) -> PackedPanels:
+def pack(panels: Sequence[Panel], regions: Sequence[Region]) -> PackedPanels:
     """Place panels one after another where they waste least; the order is their importance."""
     free = list(regions)
     items: list[Item] = []
@@ -128,37 +145,39 @@ def pack(panels: Sequence[Panel], regions: Sequence[Box]) -> PackedPanels:
             left_out.append(index)
             continue
         region, width, height = choice
-        items.extend(panel.items(Point(region.x0, region.y0), width))
+        items.extend(panel.items(Point(region.box.x0, region.box.y0), width))
         free.remove(region)
         free.extend(_what_is_left(region, width, height))
     return PackedPanels(tuple(items), tuple(left_out))
 
 
-def _best_place(panel: Panel, free: Sequence[Box]) -> tuple[Box, float, float] | None:
-    """Return the free box, width and height that leave the least unusable room."""
-    best: tuple[tuple[float, float, float], Box, float, float] | None = None
+def _best_place(panel: Panel, free: Sequence[Region]) -> tuple[Region, float, float] | None:
+    """Return the free region, width and height that leave the least unusable room."""
+    best: tuple[tuple[float, float, float], Region, float, float] | None = None
     for region in free:
+        box = region.box
         for rank, width in enumerate(panel.widths):
-            if width > region.width + 1e-6:
+            if width > box.width + 1e-6:
                 continue
             height = panel.height(width)
-            if height is None or height > region.height + 1e-6:
+            if height is None or height > box.height + 1e-6:
                 continue
-            waste = min(region.width - width, region.height - height) + 4.0 * rank
-            key = (waste, region.y0, region.x0)
+            waste = min(box.width - width, box.height - height) + RANK_MM * rank
+            waste += 0.0 if region.beside == panel.beside else ELSEWHERE_MM
+            key = (waste, box.y0, box.x0)
             if best is None or key < best[0]:
                 best = (key, region, width, height)
     return None if best is None else best[1:]
 
 
-def _what_is_left(region: Box, width: float, height: float) -> list[Box]:
+def _what_is_left(region: Region, width: float, height: float) -> list[Region]:
     """Split what a panel leaves of its region: beside it and below it."""
-    x, y = region.x0 + width + GAP_X, region.y0 + height + GAP_Y
-    beside_tall = Box(x, region.y0, region.x1, region.y1)
-    below_narrow = Box(region.x0, y, region.x0 + width, region.y1)
-    below_wide = Box(region.x0, y, region.x1, region.y1)
-    beside_short = Box(x, region.y0, region.x1, region.y0 + height)
-    tall_best = max(beside_tall.width, 0) * region.height
-    wide_best = max(below_wide.height, 0) * region.width
-    pair = [beside_tall, below_narrow] if tall_best >= wide_best else [beside_short, below_wide]
-    return [box for box in pair if box.width > 20 and box.height > 10]
+    box = region.box
+    x, y = box.x0 + width + GAP_X, box.y0 + height + GAP_Y
+    tall = Box(x, box.y0, box.x1, box.y1)
+    wide = Box(box.x0, y, box.x1, box.y1)
+    if max(tall.width, 0) * box.height >= max(wide.height, 0) * box.width:
+        pair = [tall, Box(box.x0, y, box.x0 + width, box.y1)]
+    else:
+        pair = [wide, Box(x, box.y0, box.x1, box.y0 + height)]
+    return [Region(b, region.beside) for b in pair if b.width > 20 and b.height > 10]

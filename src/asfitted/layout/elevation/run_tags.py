@@ -44,7 +44,8 @@ def cable_words(cables: Sequence[str]) -> str:
 def flag_lines(flag: CornerFlag, numbers: Numbers) -> tuple[str, ...]:
     """Return the words of a corner flag: tag and wall with sheet, size and level, contents."""
     to = f"{flag.tag} → {flag.to} (sheet {numbers.of(f'elevation/{flag.to}')})"
-    return (to, f"{_size_words(flag.words)} {flag.level}", cable_words(flag.cables))
+    size = f"{_size_words(flag.words)} {flag.level}"
+    return (to, size) if flag.cables == (flag.tag,) else (to, size, cable_words(flag.cables))
 
 
 def _size_words(words: str) -> str:
@@ -121,18 +122,24 @@ def _write_if_free(drawing: Drawing, ident: str, texts: Sequence[Text]) -> bool:
 
 
 def flag_corner(
-    drawing: Drawing, flag: CornerFlag, box: Box, view_box: Box, numbers: Numbers
+    drawing: Drawing,
+    flag: CornerFlag,
+    box: Box,
+    view_box: Box,
+    numbers: Numbers,
+    reach_mm: float,
 ) -> Callout | None:
     """Write a corner flag inside the wall by its corner; return a callout when it has no room."""
     ident = f"flag:{flag.side}:{flag.tag}:{round(flag.up_mm)}"
     link = f"{numbers.of(f'elevation/{flag.to}')}#{_twin(flag)}"
     broad = list(flag_lines(flag, numbers))
+    furthest = int(min(FURTHEST_FLAG_MM, reach_mm - NARROW_FLAG_MM / 2))
     narrow = [part for line in broad for part in wrap(line, NARROW_FLAG_MM, BODY)]
     for lines, gaps in (
         (broad, range(0, 12, 3)),
         (narrow, range(0, 12, 3)),
-        (broad, range(12, FURTHEST_FLAG_MM, 3)),
-        (narrow, range(12, FURTHEST_FLAG_MM, 3)),
+        (broad, range(12, furthest, 3)),
+        (narrow, range(12, furthest, 3)),
     ):
         for texts in _by_corner(flag, lines, box, view_box, gaps):
             if all(drawing.room.is_free(box_of(t), 0.5) for t in texts):

@@ -126,6 +126,11 @@ def cables_in(results: CalculationResults, run: str, wall: str) -> tuple[str, ..
     )
 
 
+def cables_of_run(results: CalculationResults, run: str) -> tuple[str, ...]:
+    """Return the cables that lie anywhere in a run."""
+    return _in_order(tag for section in _sections(results, run) for tag in section.cables)
+
+
 def corner_flags(
     installation: Installation, results: CalculationResults, wall: Wall
 ) -> tuple[CornerFlag, ...]:

@@ -4,31 +4,31 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from asfitted.layout.elevation.arrangement import arrange, view_fits
+from asfitted.layout.elevation.arrangement import SCHEDULES, arrange, tables_of, view_fits
 from asfitted.layout.sheet_model import Numbers
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from asfitted.calculate.results import CalculationResults
+    from asfitted.layout.elevation.panels import TablePanel
     from asfitted.layout.elevation.wall_content import WallContent
     from asfitted.resolve.installation import Installation
 
 SCALES = (20, 25, 50, 75, 100, 200)
 
 
-def stand_in_numbers(contents: Sequence[WallContent], installation: Installation) -> Numbers:
+def stand_in_numbers(installation: Installation) -> Numbers:
     """Return numbers as wide as the real ones, for trying a layout before sheets are numbered."""
     keys = [f"elevation/{name}" for name in installation.walls]
-    _ = contents
-    return Numbers(dict.fromkeys([*keys, "key-plan", "elevation/schedules"], "00"))
+    return Numbers(dict.fromkeys([*keys, "key-plan", SCHEDULES], "00"))
 
 
 def choose_scale(
     contents: Sequence[WallContent], installation: Installation, results: CalculationResults
 ) -> int:
     """Return the largest scale at which every wall, its key plan and its notes fit their sheet."""
-    numbers = stand_in_numbers(contents, installation)
+    numbers = stand_in_numbers(installation)
     for scale in SCALES[:-1]:
         if not all(view_fits(content, scale) for content in contents):
             continue
@@ -41,13 +41,18 @@ def choose_scale(
     return SCALES[-1]
 
 
-def needs_schedule_sheet(
+def tables_of_their_own(
     contents: Sequence[WallContent],
     installation: Installation,
     results: CalculationResults,
     scale: int,
-) -> bool:
-    """Tell whether the tables of some wall find no room beside its view."""
-    numbers = stand_in_numbers(contents, installation)
+) -> tuple[TablePanel, ...]:
+    """Return the tables of all walls where one of them lacks room beside its view, else none.
+
+    They go all together, so that the reader looks in one place.
+    """
+    numbers = stand_in_numbers(installation)
     sheets = (arrange(c, installation, results, numbers, scale=scale) for c in contents)
-    return any(sheet.tables_left_out or not sheet.fits for sheet in sheets)
+    if all(sheet.tables_fit for sheet in sheets):
+        return ()
+    return tuple(table for content in contents for table in tables_of(content, results))

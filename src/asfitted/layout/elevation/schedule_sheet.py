@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box, Point
-from asfitted.layout.elevation.arrangement import USABLE, tables_of, title_top
+from asfitted.layout.elevation.arrangement import USABLE, title_top
 from asfitted.layout.elevation.panels import GAP_X, GAP_Y, HEAD_MM
 from asfitted.layout.lettering import TAG, text_item
 from asfitted.layout.table import FittedTable, fit_table, paginate, table_items
@@ -15,11 +15,11 @@ from asfitted.layout.title_block import title_block_box
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from asfitted.calculate.results import CalculationResults
-    from asfitted.layout.elevation.wall_content import WallContent
+    from asfitted.layout.elevation.panels import TablePanel
     from asfitted.layout.sheet_layout import Item
 
 COLUMNS = 2
+LEAST_PART_MM = 25.0  # rows of a table that may stand alone at the foot of a column
 COLUMN_MM = (USABLE.width - GAP_X * (COLUMNS - 1)) / COLUMNS
 
 
@@ -35,18 +35,16 @@ class _Piece:
     rows: range
 
 
-def schedule_pages(contents: Sequence[WallContent], results: CalculationResults) -> int:
+def schedule_pages(tables: Sequence[TablePanel]) -> int:
     """Return how many sheets the tables of all walls fill."""
-    pieces = _flow(contents, results)
+    pieces = _flow(tables)
     return max((piece.page for piece in pieces), default=0) + 1
 
 
-def lay_out_schedules(
-    contents: Sequence[WallContent], results: CalculationResults, page: int
-) -> tuple[Item, ...]:
+def lay_out_schedules(tables: Sequence[TablePanel], page: int) -> tuple[Item, ...]:
     """Return the items of one page of tables."""
     items: list[Item] = []
-    for piece in _flow(contents, results):
+    for piece in _flow(tables):
         if piece.page != page:
             continue
         head = piece.at.moved(dy=TAG)
@@ -65,29 +63,24 @@ def _columns(index: int) -> tuple[int, Box]:
     return page, Box(x, USABLE.y0, x + COLUMN_MM, low)
 
 
-def _flow(contents: Sequence[WallContent], results: CalculationResults) -> list[_Piece]:
+def _flow(tables: Sequence[TablePanel]) -> list[_Piece]:
     """Return every table cut into parts that fill column after column."""
     pieces: list[_Piece] = []
     index, y = 0, USABLE.y0
-    for content in contents:
-        for panel in tables_of(content, results):
-            fitted = fit_table(panel.table, COLUMN_MM)
-            ident = f"{panel.ident}:{content.wall.name}"
-            _, box = _columns(index)
-            whole = HEAD_MM + fitted.header_mm + sum(fitted.row_mm)
-            start = HEAD_MM + fitted.header_mm + fitted.row_mm[0]
-            if y + min(whole, start + 25.0) > box.y1:
+    next_mm = title_top() - USABLE.y0 - HEAD_MM
+    for panel in tables:
+        fitted = fit_table(panel.table, COLUMN_MM)
+        whole = HEAD_MM + fitted.header_mm + sum(fitted.row_mm)
+        start = HEAD_MM + fitted.header_mm + fitted.row_mm[0]
+        if y + min(whole, start + LEAST_PART_MM) > _columns(index)[1].y1:
+            index, y = index + 1, USABLE.y0
+        parts = paginate(fitted, _columns(index)[1].y1 - y - HEAD_MM, next_mm)
+        for n, rows in enumerate(parts):
+            if n:
                 index, y = index + 1, USABLE.y0
-                _, box = _columns(index)
-            full = USABLE.y1 - USABLE.y0 - HEAD_MM
-            short = title_top() - USABLE.y0 - HEAD_MM
-            parts = paginate(fitted, box.y1 - y - HEAD_MM, min(full, short))
-            for n, rows in enumerate(parts):
-                if n:
-                    index, y = index + 1, USABLE.y0
-                page, box = _columns(index)
-                title = panel.title + (" (continued)" if n else "")
-                name = f"{ident}:{n}" if n else ident
-                pieces.append(_Piece(page, Point(box.x0, y), name, title, fitted, rows))
-                y += HEAD_MM + fitted.header_mm + sum(fitted.row_mm[i] for i in rows) + GAP_Y
+            page, box = _columns(index)
+            title = panel.title + (" (continued)" if n else "")
+            ident = f"{panel.title}:{n}" if n else panel.title
+            pieces.append(_Piece(page, Point(box.x0, y), ident, title, fitted, rows))
+            y += HEAD_MM + fitted.header_mm + sum(fitted.row_mm[i] for i in rows) + GAP_Y
     return pieces

@@ -53,7 +53,7 @@ def draw_things(drawing: Drawing, view: WallView, things: Sequence[Thing]) -> li
     for thing in things:
         box = thing_box(view, thing)
         drawing.draw(f"thing:{thing.tag}", "outline", *_outline(thing, box), title=thing.words)
-        drawing.room.take_ink(box)
+        drawing.room.take_solid(box)
         callout = Callout(f"callout:{thing.tag}", thing.tag, thing.lines, box)
         inside = _words_inside(callout, box)
         if inside:

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 W = widths_for("A3")
 TITLE_MM = 9.5
-SECOND_MM = 8.0  # a second line, for scale and bar
+SECOND_MM = 9.5  # a second line, for scale and bar
 BAR_STEPS_M = {20: 0.5, 25: 0.5, 50: 1.0, 75: 1.0, 100: 2.0, 200: 5.0, 500: 10.0}
 
 

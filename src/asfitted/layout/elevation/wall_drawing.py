@@ -27,7 +27,7 @@ from asfitted.layout.elevation.run_tags import (
     tag_run,
     tag_stretches,
 )
-from asfitted.layout.elevation.runs_on_wall import cables_in
+from asfitted.layout.elevation.runs_on_wall import cables_in, cables_of_run
 from asfitted.layout.elevation.stretch_drawing import Outlines, draw_stretches, on_sheet
 from asfitted.layout.elevation.thing_drawing import draw_things, thing_box
 from asfitted.layout.elevation.view_title import draw_view_title, title_height_mm
@@ -45,7 +45,6 @@ if TYPE_CHECKING:
 
     from asfitted.calculate.results import CalculationResults
     from asfitted.layout.elevation.dimension_chain import Mark
-    from asfitted.layout.elevation.drops_on_wall import Stretch
     from asfitted.layout.elevation.runs_on_wall import CornerFlag
     from asfitted.layout.elevation.wall_content import WallContent
     from asfitted.layout.sheet_layout import Item
@@ -111,7 +110,7 @@ def draw_wall(
     drawing = Drawing(FreeRoom(limits))
     draw_outline(drawing, view, content.previous)
     openings = draw_openings(drawing, view)
-    leaving = _draw_services(drawing, view, content, numbers)
+    leaving = _draw_services(drawing, view, content, results, numbers)
     draw_ladder(drawing, view, levels_of(content.wall, content.pieces, content.things))
     draw_dimensions(drawing, view, marks_on(content))
     things = draw_things(drawing, view, content.things)
@@ -129,7 +128,11 @@ def _said(callout: Callout) -> str:
 
 
 def _draw_services(
-    drawing: Drawing, view: WallView, content: WallContent, numbers: Numbers
+    drawing: Drawing,
+    view: WallView,
+    content: WallContent,
+    results: CalculationResults,
+    numbers: Numbers,
 ) -> list[Callout]:
     """Draw drops, then containment in front of them, then what leaves the wall."""
     outlines = Outlines(
@@ -144,20 +147,24 @@ def _draw_services(
     for crossing in content.crossings:
         waiting.append(crossing_callout(crossing, draw_crossing(drawing, view, crossing), numbers))
     for end in content.declared:
-        waiting.append(declared_callout(end, (), draw_declared_end(drawing, view, end)))
-    waiting += _draw_marks(drawing, view, content.stretches)
+        cables = cables_of_run(results, end.run.tag)
+        waiting.append(declared_callout(end, cables, draw_declared_end(drawing, view, end)))
+    waiting += _draw_marks(drawing, view, content)
     for flag in content.flags:
         draw_corner_arrow(drawing, view, flag, _flag_box(view, content, flag))
     return waiting
 
 
 def _draw_marks(
-    drawing: Drawing, view: WallView, stretches: Sequence[Stretch]
+    drawing: Drawing, view: WallView, content: WallContent
 ) -> list[Callout]:
-    """Draw where cables pass through the wall or leave it into the room, one mark for a place."""
+    """Draw where cables pass through the wall or leave it into the room, one mark for a place.
+
+    A mark in the outline of a thing needs no words: the cable goes to that thing.
+    """
     places: dict[tuple[int, int, str], list[str]] = {}
     serves: dict[tuple[int, int, str], list[str]] = {}
-    for s in stretches:
+    for s in content.stretches:
         if s.way in ("through-wall", "off-wall"):
             place = (round(s.start.along), round(s.start.up), s.way)
             places.setdefault(place, []).extend(s.cables)
@@ -166,6 +173,10 @@ def _draw_marks(
     for (along, up, way), cables in places.items():
         ident = f"{way}:{along}:{up}"
         box = draw_through_wall(drawing, ident, view.at(along, up))
+        outlines = [thing_box(view, t) for t in content.things]
+        outlines += [view.centred(d.at.along, d.at.up, 100.0, 100.0) for d in content.declared]
+        if any(outline.holds(box) or outline.meets(box) for outline in outlines):
+            continue
         words = "through wall" if way == "through-wall" else "off the wall"
         names = " ".join(dict.fromkeys(cables))
         to = " ".join(dict.fromkeys(serves[along, up, way]))
@@ -184,6 +195,21 @@ def _flag_box(view: WallView, content: WallContent, flag: CornerFlag) -> Box:
                 return box
     y = view.y(flag.up_mm)
     return Box(x - 1.0, y - 0.5, x + 1.0, y + 0.5)
+
+
+def _flag_reach_mm(view: WallView, content: WallContent, flag: CornerFlag) -> float:
+    """Return how far on paper the run or cable of a flag goes from its corner."""
+    x = view.left if flag.side == "left" else view.right
+    box = _flag_box(view, content, flag)
+    if box.width > 2.5:
+        return box.width
+    ends = [
+        abs(view.x(end.along) - x)
+        for s in content.stretches
+        if flag.tag in s.cables and not s.is_upright and abs(s.start.up - flag.up_mm) < 1.0
+        for end in (s.start, s.end)
+    ]
+    return max(ends, default=0.0)
 
 
 def _tag_all(
@@ -207,16 +233,16 @@ def _tag_all(
     far = _place_near(drawing, things)
     for flag in content.flags:
         box = _flag_box(view, content, flag)
-        kept = flag_corner(drawing, flag, box, view.box.grown(-0.5), numbers)
+        reach = _flag_reach_mm(view, content, flag)
+        kept = flag_corner(drawing, flag, box, view.box.grown(-0.5), numbers, reach)
         waiting += [kept] if kept else []
-    waiting = place_left_over(drawing, [*far, *leaving, *waiting])
     drawn = on_sheet(view, content.stretches)
     waiting += tag_stretches(drawing, drawn)
     for piece in content.pieces:
         cables = cables_in(results, piece.run.tag, content.wall.name)
         kept = tag_run(drawing, piece, piece_box(view, piece), cables)
         waiting += [kept] if kept else []
-    return waiting
+    return [*far, *leaving, *waiting]
 
 
 def _place_near(drawing: Drawing, callouts: Sequence[Callout]) -> list[Callout]:

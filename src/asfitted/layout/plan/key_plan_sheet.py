@@ -16,7 +16,7 @@ from asfitted.layout.legend import LineSample, lay_out_legend, used_symbols
 from asfitted.layout.lettering import BODY, VIEW, text_item
 from asfitted.layout.plan.north import north_direction, north_items
 from asfitted.layout.plan.plan_marks import draw_room_name, draw_wall_mark, draw_wedges
-from asfitted.layout.plan.plan_runs import draw_runs, lanes_of
+from asfitted.layout.plan.plan_runs import draw_runs, lanes_of, run_boxes, upright_runs
 from asfitted.layout.plan.plan_things import (
     SIZE_MM,
     draw_things,
@@ -58,12 +58,15 @@ def lay_out_key_plan(model: Model, numbers: Numbers) -> KeyPlan:
         draw_walls(drawing, view, installation, room)
     lanes = lanes_of(view, installation)
     run_callouts = draw_runs(drawing, view, installation, lanes)
+    depths = _depths(installation, lanes)
+    taken = run_boxes(view, installation, lanes)
+    for wall in installation.walls.values():
+        mark = draw_wall_mark(drawing, view, wall, numbers, depths.get(wall.name, 0.0))
+        taken += [mark] if mark else []
     things = plan_things(installation, model.symbols)
-    placed = place_things(view, installation, things, _depths(installation, lanes))
+    placed = place_things(view, installation, things, depths, taken)
     callouts = draw_things(drawing, view, installation, placed)
     wedges = draw_wedges(drawing, installation, model.results, placed)
-    for wall in installation.walls.values():
-        draw_wall_mark(drawing, view, wall, numbers)
     for room in installation.rooms.values():
         draw_room_name(drawing, view, installation, room)
     tags, left = place_in_turn(drawing.room, callouts)
@@ -76,7 +79,7 @@ def lay_out_key_plan(model: Model, numbers: Numbers) -> KeyPlan:
     items = [*drawing.items, *_foot(view)]
     first = next(iter(installation.rooms.values()))
     north = north_direction(installation, first)
-    items += north_items("plan", Point(AREA.x1 - 9.0, AREA.y1 + 4.0), north)
+    items += north_items("plan", Point(AREA.x0 + 185.0, title_top() - 8.0), north)
     items += _legend(model, drawing.items, wedges)
     items += _notes(installation, unplaced)
     return KeyPlan(tuple(items), view.scale, unplaced)
@@ -146,6 +149,9 @@ def _notes(installation: Installation, unplaced: tuple[str, ...]) -> tuple[Item,
         "Heights and lengths stand on the elevations only. Runs one above the other are drawn "
         "side by side. Cables are not drawn one by one.",
     ]
+    upright = upright_runs(installation)
+    if upright:
+        notes.append(f"Upright, seen on its elevation only: {', '.join(upright)}.")
     off = things_off_plan(installation)
     if off:
         notes.append(f"Not on this plan: {'; '.join(off)}.")

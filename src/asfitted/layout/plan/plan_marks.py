@@ -25,25 +25,39 @@ W = widths_for("A3")
 RADIUS = 6.0
 POINTER_MM = 4.0
 WEDGE_MM = 20.0
+BEFORE_MM = 26.0  # a row of symbols with their tags stands between a mark and the runs
 
 
-def draw_wall_mark(drawing: Drawing, view: PlanView, wall: Wall, numbers: Numbers) -> bool:
-    """Draw the circle with letter, sheet and arrow at the wall; tell whether there was room."""
+def draw_wall_mark(
+    drawing: Drawing, view: PlanView, wall: Wall, numbers: Numbers, depth: float
+) -> Box | None:
+    """Draw the circle with letter, sheet and arrow in front of a wall; return its box.
+
+    Args:
+        drawing: what has been drawn so far.
+        view: the plan on the sheet.
+        wall: the wall.
+        numbers: sheet numbers.
+        depth: how much paper the runs beside the wall take, mm; a row of symbols follows them.
+
+    Returns:
+        The box taken, or None when the room is too full for the mark.
+    """
     reach = RADIUS + POINTER_MM + 0.5
-    for centre in _mark_places(view, wall):
+    for centre in _mark_places(view, wall, depth + BEFORE_MM):
         box = Box(centre.x - reach, centre.y - reach, centre.x + reach, centre.y + reach)
         if not drawing.room.is_free(box, 0.3):
             continue
         _draw_mark(drawing, wall, centre, numbers)
         drawing.room.take_ink(box)
-        return True
-    return False
+        return box
+    return None
 
 
-def _mark_places(view: PlanView, wall: Wall) -> Iterator[Point]:
+def _mark_places(view: PlanView, wall: Wall, nearest: float) -> Iterator[Point]:
     """Yield places in front of a wall: its middle first, then to either side and further off."""
     length = wall.length_mm / view.scale
-    for depth in (18.0, 24.0, 30.0, 38.0, 46.0):
+    for depth in (nearest + 5.0 * i for i in range(12)):
         for i in range(int(length / 2 / 5.0)):
             for side in (1.0, -1.0) if i else (1.0,):
                 along = (length / 2 + side * i * 5.0) * view.scale

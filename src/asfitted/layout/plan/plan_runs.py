@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 W = widths_for("A3")
 LEAST_MM = 1.25
+LEVEL_MM = 1.0  # a piece that moves less than this on plan is upright
 BETWEEN_MM = 1.0
 FIRST_MM = 0.9  # from the inner face to the first run
 
@@ -36,7 +37,7 @@ def lanes_of(view: PlanView, installation: Installation) -> dict[str, Lane]:
     """Return a lane for each run; runs that share a wall lie side by side, in their order."""
     lanes: dict[str, Lane] = {}
     for tag, run in installation.containment.items():
-        if not any(run.walls):
+        if not _is_level_somewhere(run):
             continue
         width = max(run.width_mm / view.scale, LEAST_MM)
         others = [
@@ -47,6 +48,34 @@ def lanes_of(view: PlanView, installation: Installation) -> dict[str, Lane]:
         near = max((lane.far + BETWEEN_MM for lane in others), default=FIRST_MM)
         lanes[tag] = Lane(near, near + width)
     return lanes
+
+
+def _is_level_somewhere(run: Containment) -> bool:
+    return any(
+        abs(a.x - b.x) + abs(a.y - b.y) > LEVEL_MM for a, b in pairwise(run.path)
+    )
+
+
+def run_boxes(
+    view: PlanView, installation: Installation, lanes: dict[str, Lane]
+) -> list[Box]:
+    """Return the boxes that runs beside the walls fill; symbols may stand over a crossing."""
+    boxes = []
+    for tag, lane in lanes.items():
+        run = installation.containment[tag]
+        for quad, _ in _pieces(view, installation, run, lane, overhead=False):
+            xs, ys = [p.x for p in quad], [p.y for p in quad]
+            boxes.append(Box(min(xs), min(ys), max(xs), max(ys)))
+    return boxes
+
+
+def upright_runs(installation: Installation) -> tuple[str, ...]:
+    """Return the tags of runs that only go up and down: a plan does not show them."""
+    return tuple(
+        tag
+        for tag, run in installation.containment.items()
+        if len(run.path) > 1 and not _is_level_somewhere(run)
+    )
 
 
 def draw_runs(
@@ -83,20 +112,27 @@ def _callout(run: Containment, quad: tuple[Point, ...]) -> Callout:
 
 
 def _pieces(
-    view: PlanView, installation: Installation, run: Containment, lane: Lane
+    view: PlanView,
+    installation: Installation,
+    run: Containment,
+    lane: Lane,
+    *,
+    overhead: bool = True,
 ) -> list[tuple[tuple[Point, Point, Point, Point], float]]:
     """Return the four corners on the sheet of each piece that is level, with its length."""
     found = []
     flat = [
         (a, b, name)
         for (a, b), name in zip(pairwise(run.path), run.walls, strict=False)
-        if abs(a.x - b.x) + abs(a.y - b.y) > 1.0
+        if abs(a.x - b.x) + abs(a.y - b.y) > LEVEL_MM
     ]
     for i, (a, b, name) in enumerate(flat):
         before = flat[i - 1][2] if i else ""
         after = flat[i + 1][2] if i + 1 < len(flat) else ""
         if name:
             quad = _along_wall(view, installation, (a, b), name, (before, after), lane)
+        elif not overhead:
+            continue
         else:
             quad = _overhead(view, installation, run, (a, b), (before, after), lane)
         length = abs(quad[0].x - quad[1].x) + abs(quad[0].y - quad[1].y)

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING, Literal
 from asfitted.errors import OutsideTableError
 from asfitted.geometry import Box, Point
 from asfitted.layout.callout import Callout
-from asfitted.layout.elevation.spread import spread
 from asfitted.layout.elevation.things_on_wall import (
     DATA_SYMBOLS,
     IN_CABINET,
@@ -17,6 +16,7 @@ from asfitted.layout.elevation.things_on_wall import (
     in_cabinet,
     point_symbol,
 )
+from asfitted.layout.free_room import line_meets_box
 from asfitted.layout.linework import polyline, rectangle, widths_for
 from asfitted.layout.plan.plan_view import WALL_MM
 from asfitted.layout.sheet_layout import SymbolUse
@@ -33,6 +33,9 @@ W = widths_for("A3")
 SIZE_MM = 10.0
 PITCH_MM = 11.0
 OFF_RUNS_MM = 1.8
+ROWS = 8  # rows of symbols beside a wall, the nearest first
+SHIFTS = tuple(sorted((i * 2.0 for i in range(-20, 21)), key=lambda s: (abs(s), s)))
+ROW_COST, TICK_COST = 13.0, 30.0
 Turn = Literal[0, 90, 180, 270]
 
 
@@ -115,50 +118,66 @@ def place_things(
     installation: Installation,
     things: Sequence[PlanThing],
     depths: Mapping[str, float],
+    taken: Sequence[Box],
 ) -> tuple[PlacedThing, ...]:
-    """Return where each symbol stands: by its wall at its place along it, or where it hangs.
+    """Return where each symbol stands: where it hangs, or by its wall as near as there is room.
 
     Args:
         view: the plan on the sheet.
         installation: the job.
         things: what to place.
         depths: for each wall, how much paper the runs beside it take, mm.
+        taken: boxes on the sheet that no symbol by a wall may stand on.
     """
-    placed: list[PlacedThing] = []
+    placed = [
+        PlacedThing(t, _square(view.at(t.position.at.x, t.position.at.y)))
+        for t in things
+        if t.hangs
+    ]
     for wall in installation.walls.values():
-        on = [t for t in things if t.position.wall == wall.name]
-        inside = [t for t in on if not t.hangs and not t.position.outside]
-        outside = [t for t in on if t.position.outside]
-        depth = depths.get(wall.name, 0.0) + OFF_RUNS_MM
-        placed += _row(view, wall, inside, depth, 1.0)
-        placed += _row(view, wall, outside, WALL_MM / view.scale + OFF_RUNS_MM, -1.0)
-        placed += [_hung(view, thing) for thing in on if thing.hangs]
+        on = [t for t in things if t.position.wall == wall.name and not t.hangs]
+        for thing in sorted(on, key=lambda t: (t.position.along_mm, t.position.up_mm, t.tag)):
+            outside = thing.position.outside
+            depth = WALL_MM / view.scale if outside else depths.get(wall.name, 0.0)
+            box = _best_place(view, wall, thing, depth + OFF_RUNS_MM, (placed, taken))
+            placed.append(PlacedThing(thing, box))
     return tuple(placed)
 
 
-def _row(
-    view: PlanView, wall: Wall, things: Sequence[PlanThing], depth: float, side: float
-) -> list[PlacedThing]:
-    """Place symbols in a row by a wall, in two or more rows where they are many."""
-    ordered = sorted(things, key=lambda t: (t.position.along_mm, t.position.up_mm, t.tag))
-    length = wall.length_mm / view.scale
-    per_row = max(1, int((length - SIZE_MM) / PITCH_MM) + 1)
-    rows = max(1, math.ceil(len(ordered) / per_row))
-    placed = []
-    for row in range(rows):
-        members = ordered[row::rows]
-        wanted = [t.position.along_mm / view.scale for t in members]
-        low, high = (SIZE_MM / 2 + 1.0, length - SIZE_MM / 2 - 1.0)
-        places = spread(wanted, PITCH_MM, min(low, high), max(low, high))
-        for thing, along in zip(members, places, strict=True):
-            off = depth + SIZE_MM / 2 + row * (SIZE_MM + 8.0)
-            centre = view.on_wall(wall, along * view.scale, side * off)
-            placed.append(PlacedThing(thing, _square(centre)))
-    return placed
-
-
-def _hung(view: PlanView, thing: PlanThing) -> PlacedThing:
-    return PlacedThing(thing, _square(view.at(thing.position.at.x, thing.position.at.y)))
+def _best_place(
+    view: PlanView,
+    wall: Wall,
+    thing: PlanThing,
+    depth: float,
+    others: tuple[Sequence[PlacedThing], Sequence[Box]],
+) -> Box:
+    """Return the free place nearest to a thing's own: shifted along its wall, or further in."""
+    placed, taken = others
+    side = -1.0 if thing.position.outside else 1.0
+    face = -WALL_MM / view.scale if thing.position.outside else 0.0
+    true = view.on_wall(wall, thing.position.along_mm, face)
+    best: tuple[float, Box] | None = None
+    for row in range(ROWS):
+        for shift in SHIFTS:
+            cost = abs(shift) + row * ROW_COST
+            if best is not None and cost >= best[0]:
+                continue
+            along = thing.position.along_mm + shift * view.scale
+            off = depth + SIZE_MM / 2 + row * PITCH_MM
+            box = _square(view.on_wall(wall, along, side * off))
+            grown = box.grown((PITCH_MM - SIZE_MM) / 2)
+            inside = 0 <= along <= wall.length_mm
+            if not inside or any(o.box.meets(grown) for o in placed):
+                continue
+            if any(other.meets(grown) for other in taken):
+                continue
+            if any(line_meets_box(true, box.centre, o.box) for o in placed):
+                cost += TICK_COST
+            if best is None or cost < best[0]:
+                best = (cost, box)
+    if best is not None:
+        return best[1]
+    return _square(view.on_wall(wall, thing.position.along_mm, side * (depth + SIZE_MM / 2)))
 
 
 def _square(centre: Point) -> Box:
@@ -175,7 +194,10 @@ def draw_things(
         thing, box = one.thing, one.box
         wall = installation.walls[thing.position.wall]
         if not thing.hangs:
-            _draw_tick(drawing, view, wall, one)
+            _draw_tick(drawing, view, wall, one, placed)
+        if thing.symbol:
+            ground = rectangle(box.grown(-0.5), width_mm=None, fill="white")
+            drawing.draw(f"plan-ground:{thing.tag}", "outline", ground)
         if thing.symbol:
             turn = _camera_turn(wall, thing) if thing.looks is not None else _turn(wall, thing)
             at = Point(box.x0, box.y0)
@@ -191,7 +213,13 @@ def draw_things(
     return callouts
 
 
-def _draw_tick(drawing: Drawing, view: PlanView, wall: Wall, one: PlacedThing) -> None:
+def _draw_tick(
+    drawing: Drawing,
+    view: PlanView,
+    wall: Wall,
+    one: PlacedThing,
+    placed: Sequence[PlacedThing],
+) -> None:
     """Draw the short line from a symbol to its true place on the face of the wall."""
     position = one.thing.position
     depth = -WALL_MM / view.scale if position.outside else 0.0
@@ -199,7 +227,8 @@ def _draw_tick(drawing: Drawing, view: PlanView, wall: Wall, one: PlacedThing) -
     side = -1.0 if position.outside else 1.0
     towards = (-wall.inward.x * side, wall.inward.y * side)
     edge = one.box.centre.moved(towards[0] * SIZE_MM / 2, towards[1] * SIZE_MM / 2)
-    if math.dist(true, edge) > 0.3:
+    blocked = any(line_meets_box(true, edge, o.box) for o in placed if o is not one)
+    if math.dist(true, edge) > 0.3 and not blocked:
         line = polyline((true.x, true.y), (edge.x, edge.y), width_mm=W.narrow)
         drawing.draw(f"plan-tick:{one.thing.tag}", "dim", line)
 

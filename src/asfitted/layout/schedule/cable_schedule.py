@@ -4,7 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from asfitted.layout.schedule.words import NOT_RECORDED, device_words, end_words, figure, length_words
+from asfitted.layout.schedule.words import (
+    NOT_RECORDED,
+    device_words,
+    end_words,
+    figure,
+    length_words,
+)
 from asfitted.layout.table import Column, Table
 
 if TYPE_CHECKING:

@@ -14,21 +14,23 @@ from asfitted.layout.schedule.words import (
 )
 from asfitted.layout.table import Column, Table
 from asfitted.layout.title_block import supply_words
+from asfitted.reference.cables import family
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model
-    from asfitted.resolve.installation import Board, Circuit, Rcd, Way
+    from asfitted.resolve.installation import Board, Circuit, Position, Rcd, Way
 
+SHORT = "n/r"  # explained under the heading
 COLUMNS = (
     Column("Way"),
     Column("Circuit and place"),
-    Column("Points", align="middle"),
+    Column("Pts", align="middle"),
     Column("Device"),
     Column("RCD"),
     Column("Cable"),
     Column("Length", align="end"),
     Column("Upset by tests"),
-    Column("Max Zs", align="end"),
+    Column("Max Zs", align="end", wraps=False),
 )
 
 
@@ -76,7 +78,7 @@ def _circuit(circuit: Circuit, model: Model) -> tuple[str, ...]:
         _rcd(circuit, model),
         _cable(circuit, model),
         _length(circuit, model),
-        circuit.vulnerable,
+        SHORT if circuit.vulnerable == NOT_RECORDED else circuit.vulnerable,
         figure(figures.zs_limit_ohm if figures else None, 2, "Ω"),
     )
 
@@ -89,20 +91,27 @@ def _name_and_place(circuit: Circuit, model: Model) -> str:
 def _points(circuit: Circuit) -> str:
     if circuit.feeds_board:
         return "–"
-    return str(circuit.points_served) if circuit.points_served else NOT_RECORDED
+    return str(circuit.points_served) if circuit.points_served else SHORT
 
 
 def _places(circuit: Circuit, model: Model) -> str:
     if circuit.place and circuit.place != NOT_RECORDED:
         return circuit.place
     if circuit.feeds_board:
-        return place(model.installation.boards[circuit.feeds_board].position)
+        return _wall(model.installation.boards[circuit.feeds_board].position)
     if not circuit.points:
         return NOT_RECORDED
     walls = sorted({model.installation.points[p].position.wall for p in circuit.points} - {""})
     if len(circuit.points) == 1:
-        return place(model.installation.points[circuit.points[0]].position)
+        return _wall(model.installation.points[circuit.points[0]].position)
     return ("walls " if len(walls) > 1 else "wall ") + ", ".join(walls)
+
+
+def _wall(position: Position) -> str:
+    """Return wall and height only: the elevations hold the rest."""
+    if not position.wall:
+        return position.words
+    return f"wall {position.wall}{' outside' if position.outside else ''}, +{position.up_mm:.0f}"
 
 
 def _rcd(circuit: Circuit, model: Model) -> str:
@@ -112,8 +121,8 @@ def _rcd(circuit: Circuit, model: Model) -> str:
     in_outlet = [model.installation.points[p].rcd for p in circuit.points]
     rcds = [r for r in in_outlet if r is not None]
     if rcds:
-        return f"{_rcd_words(rcds[0])} in the outlet"
-    return NOT_RECORDED if circuit.state == "existing" else "none"
+        return "in outlet"
+    return SHORT if circuit.state == "existing" else "none"
 
 
 def _rcd_words(rcd: Rcd) -> str:
@@ -121,12 +130,16 @@ def _rcd_words(rcd: Rcd) -> str:
 
 
 def _cable(circuit: Circuit, model: Model) -> str:
+    """Return the first cable as said on site: ``4c × 6 mm² SWA, cpc armour``."""
     if not circuit.cables or circuit.cables[0] not in model.results.cables:
-        return NOT_RECORDED
-    first = model.results.cables[circuit.cables[0]]
-    cable = model.installation.cables[circuit.cables[0]]
-    cpc = "armour" if cable.cpc == "armour" else first.cpc_words
-    return f"{first.words}, cpc {cpc}"
+        return SHORT
+    first, cable = (
+        model.results.cables[circuit.cables[0]],
+        model.installation.cables[circuit.cables[0]],
+    )
+    size_words = first.words.split(" mm²")[0] + " mm²"
+    words = f"{size_words} {family(cable.family).words[0]}"
+    return f"{words}, cpc armour" if cable.cpc == "armour" else words
 
 
 def _length(circuit: Circuit, model: Model) -> str:
@@ -134,7 +147,7 @@ def _length(circuit: Circuit, model: Model) -> str:
     routes = [model.results.routes.get(c) for c in circuit.cables]
     known = [r.length_m for r in routes if r is not None]
     if not known:
-        return NOT_RECORDED
+        return SHORT
     cable = model.installation.cables[circuit.cables[0]]
     if len(known) == 1:
         return length_words(cable, known[0])
@@ -168,6 +181,7 @@ def header_lines(board: Board, model: Model) -> tuple[tuple[str, str], ...]:
             f"automatic disconnection of supply (ADS), {system}; 30 mA RCD where listed",
         ),
         ("To call", f"{job.installer}, {job.phone}"),
+        (SHORT, "not recorded; RCD in outlet: at the socket-outlet, not in this board"),
     )
 
 

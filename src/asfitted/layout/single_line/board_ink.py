@@ -15,12 +15,11 @@ from asfitted.layout.single_line.phrases import set_phrases, width_mm
 from asfitted.layout.single_line.room import FLAG_ROW, PITCH, SIGN
 from asfitted.layout.single_line.signs import device_sign
 from asfitted.layout.single_line.words import flag_words, state_word
-from asfitted.resolve.installation import State
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model, Numbers
     from asfitted.layout.single_line.placing import Levels, PlacedDiagram, PlacedPart
-    from asfitted.resolve.installation import Board
+    from asfitted.resolve.installation import Board, State
 
 SWITCH_TOP = 3.0  # top edge of the enclosure to the main switch
 BUS_INSET = 4.0
@@ -54,7 +53,8 @@ def _label_items(model: Model, board: Board, placed: PlacedPart) -> list[Item]:
         heading.insert(1, board.name)
     if part.count > 1:
         first, last = part.columns[0].ways[0].number, part.columns[-1].ways[-1].number
-        heading.append(f"ways {first} to {last} of {board.way_count}")
+        ways = f"ways {first} to {last}" if last > first else f"way {first}"
+        heading.append(f"{ways} of {board.way_count}")
     room = label_width_mm(placed.box.width, part.number)
     lines = label_lines(model, part.tag, room)
     tag = "  ".join(word for word in heading if word)
@@ -70,9 +70,7 @@ def _busbar(board: Board, placed: PlacedPart, levels: Levels) -> Item:
     return Item(f"{part.tag}:busbar", "busbar", (bar,), net=board.tag, title=f"{board.tag} busbar")
 
 
-def _incoming_items(
-    model: Model, board: Board, placed: PlacedPart, levels: Levels
-) -> list[Item]:
+def _incoming_items(model: Model, board: Board, placed: PlacedPart, levels: Levels) -> list[Item]:
     """Return the main switch with its words, and the lines above and below it."""
     x, tag = placed.switch_x, board.tag
     above = placed.box.y0 + (SWITCH_TOP if board.main_switch else 0.0)
@@ -82,15 +80,17 @@ def _incoming_items(
     if not placed.is_direct:
         start = placed.box.y0 - FLAG_ROW + SIGN
         end = above if board.main_switch else levels.busbar
-        items.append(ink.wire(f"{tag}:incoming", net, (x, start), (x, end), state=_feed_state(model, board)))
+        items.append(
+            ink.wire(f"{tag}:incoming", net, (x, start), (x, end), state=_feed_state(model, board))
+        )
     if board.main_switch is None:
-        return items + ink.words(f"{tag}:switch:words", ["no main switch"], Point(x + 2.2, above + 3.0))
+        return items + ink.words(
+            f"{tag}:switch:words", ["no main switch"], Point(x + 2.2, above + 3.0)
+        )
     centre = Point(x, above + SIGN / 2)
     name = device_sign(board.main_switch.kind)
     items.append(ink.sign(f"{tag}:switch", model, name, centre, state=state))
-    items.append(
-        ink.wire(f"{tag}:main", tag, (x, above + SIGN), (x, levels.busbar), state=state)
-    )
+    items.append(ink.wire(f"{tag}:main", tag, (x, above + SIGN), (x, levels.busbar), state=state))
     switch = board.main_switch
     said = ["main switch", f"{switch.rating_a:g} A {switch.poles}", switch.kind]
     lines = set_phrases(said, placed.box.x1 - x - 4.0, BODY, join=" ")

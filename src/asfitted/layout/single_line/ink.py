@@ -68,7 +68,9 @@ def strokes(ident: str, model: Model, centre: Point, *, turn: Turn = 0, state: S
 
 def flag(ident: str, centre: Point, turn: Turn, link: str) -> Item:
     """Return an off-page flag that follows to its twin on another sheet."""
-    use = SymbolUse(FLAG, centre.moved(-SIGN / 2, -SIGN / 2), SIGN, turn=turn, width_mm=WIDTHS.symbol)
+    use = SymbolUse(
+        FLAG, centre.moved(-SIGN / 2, -SIGN / 2), SIGN, turn=turn, width_mm=WIDTHS.symbol
+    )
     return Item(ident, "flag", (use,), link=link)
 
 

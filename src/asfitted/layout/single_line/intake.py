@@ -1,4 +1,4 @@
-"""The intake: supply, cut-out, meter and tails in one straight line, with the earthing beside it."""
+"""The intake: supply, cut-out, meter and tails in one straight line; the earthing beside it."""
 
 from __future__ import annotations
 
@@ -119,7 +119,11 @@ def _earthing_items(model: Model, supply: Supply, at: Point) -> list[Item]:
         items.append(_protective("met:bonds", (x - 4.5, bar), (centre.x + SIGN / 2, bar)))
     items += ink.tags("met:tag", ["MET"], Point(x + WORDS_X, bar - TAG / 2))
     left = usable_box("A3").x0
-    lines = set_phrases(_earthing_phrases(supply), at.x - left - 8.0, BODY,)
+    lines = set_phrases(
+        _earthing_phrases(supply),
+        at.x - left - 8.0,
+        BODY,
+    )
     return items + ink.words("met:words", lines, Point(left, top + SIGN + 1.0))
 
 

@@ -16,17 +16,24 @@ if TYPE_CHECKING:
 MOST_LISTED = 6
 ADDITIONAL_MA = 30.0  # BS 7671 415.1.1: additional protection by an RCD of 30 mA or less
 
+CALCULATED = (
+    "Ib, Iz, drop and Zs under a circuit are calculated: Iz is the least of its cables, drop "
+    "and Zs are at its worst point. A length L is that of the drawn route with its tails."
+)
+EXISTING = (
+    "Existing work is drawn narrow and marked existing. What was not found out reads "
+    "not recorded; what could not be worked out reads not checked."
+)
+
 
 def note_sentences(model: Model, parts: Sequence[Part]) -> list[str]:
     """Return the notes of a sheet."""
     return [
         "Drawn dead: all contacts shown open.",
         f"{protective_measure(model)} {additional_protection(model, parts)}",
-        "Ib, Iz, drop and Zs under a circuit are calculated: Iz is the least of its cables, drop "
-        "and Zs are at its worst point. A length L is that of the drawn route with its tails.",
+        CALCULATED,
         "Given figures and lengths: (m) measured, (d) declared, (a) assumed.",
-        "Existing work is drawn narrow and marked existing. What was not found out reads "
-        "not recorded; what could not be worked out reads not checked.",
+        EXISTING,
         f"Designed to {model.installation.job.edition}.",
     ]
 
@@ -47,9 +54,7 @@ def additional_protection(model: Model, parts: Sequence[Part]) -> str:
         for column in part.columns
         if column.circuit
     ]
-    ways = [
-        c.tag for c in circuits if c.device.rcd and c.device.rcd.idn_ma <= ADDITIONAL_MA
-    ]
+    ways = [c.tag for c in circuits if c.device.rcd and c.device.rcd.idn_ma <= ADDITIONAL_MA]
     outlets = [
         tag
         for circuit in circuits

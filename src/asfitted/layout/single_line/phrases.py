@@ -7,8 +7,15 @@ from functools import cache
 from typing import TYPE_CHECKING
 
 from asfitted.fonts import text_width_mm
+
 if TYPE_CHECKING:
     from collections.abc import Sequence
+
+#: A line may break after a blank, but not between a figure and its unit or round a times sign; and
+#: after the hyphen of a compound word.
+_BREAK = re.compile(
+    r"(?<= )(?<!× )(?!×)(?!(?:mm²|m|A|mA|kA|W|kW|Ω|Hz|V)\b)(?!%)|(?<=[a-z]-)(?=[a-z])"
+)
 
 
 @cache
@@ -60,7 +67,7 @@ def wrapped(text: str, room_mm: float, cap_mm: float, *, bold: bool = False) -> 
 
 def _pieces(text: str) -> list[str]:
     """Return what may stand at the end of a line: words with their blank, parts with a hyphen."""
-    return [piece for piece in re.split(r"(?<= )|(?<=[a-z]-)(?=[a-z])", text) if piece]
+    return [piece for piece in _BREAK.split(text) if piece]
 
 
 def widest_word_mm(texts: Sequence[str], cap_mm: float, *, bold: bool = False) -> float:

@@ -11,7 +11,7 @@ from asfitted.geometry import Box, Point
 from asfitted.layout.frame import usable_box, zone_of
 from asfitted.layout.single_line.label import SWITCH_X, switch_x_mm
 from asfitted.layout.single_line.parts import BREAK_MM, SUPPLY, direct_board
-from asfitted.layout.single_line.room import FLAG_ROW, SIGN, SPINE, WAY_ROW
+from asfitted.layout.single_line.room import FLAG_ROW, SIGN, SPINE, WAY_ROW, column_width_mm
 from asfitted.layout.single_line.splitting import (
     BOX_GAP,
     BOX_PAD,
@@ -116,7 +116,8 @@ def _place(model: Model, fit: SheetFit, key: str) -> PlacedSheet:
         width = part_width_mm(part, fit.pitch_mm, is_direct=is_direct)
         box = Box(x, levels.box_top, x + width, levels.box_bottom)
         first = x + BOX_PAD + (BREAK_MM if part.number > 1 else 0.0)
-        columns = tuple(first + i * fit.pitch_mm for i in range(len(part.columns)))
+        widths = [column_width_mm(words, fit.pitch_mm) for words in part.words]
+        columns = tuple(accumulate([first, *widths[:-1]]))
         switch = x + switch_x_mm(width)
         placed.append(PlacedPart(part, box, columns, switch, is_direct))
         x = box.x1 + BOX_GAP
@@ -139,7 +140,7 @@ def _levels(fit: SheetFit) -> Levels:
     ends = list(accumulate(h + s for h, s in zip(heights, stages, strict=True)))
     tops = [bottom + end - stage for end, stage in zip(ends, stages, strict=True)]
     load = tops[-1] if tops else bottom
-    points = load + SIGN
+    points = load + rows.signs
     return Levels(
         box_top=box_top,
         busbar=busbar,
@@ -183,6 +184,4 @@ def _intake_flags(model: Model) -> dict[str, Point]:
             f"{len(fed)} boards on the supply need {last:.0f} mm, the sheet has {area.height:.0f}"
         )
     x = area.x0 + SWITCH_X + FLAG_X
-    return {
-        f"to:{tag}": Point(x, area.y0 + FLAGS_Y + i * FLAG_STEP) for i, tag in enumerate(fed)
-    }
+    return {f"to:{tag}": Point(x, area.y0 + FLAGS_Y + i * FLAG_STEP) for i, tag in enumerate(fed)}

@@ -35,8 +35,9 @@ DEVICE_X = 2.2  # wire to the words right of a device
 TURNED_X = 0.9  # wire to the nearest edge of a turned line
 WAY_ROW = 7.0  # busbar to the device: the way's tag stands here
 LEAST_LEG = 16.0
-LEG_ENDS = 3.0  # free wire at the two ends of a turned text
-FLAG_ROW = 18.0  # above a board that another sheet feeds
+BLANK_X, LEAST_BLANK = 1.0, 14.0  # left edge of blank ways to their names; their least width
+LEG_ENDS = 2.2  # free wire at the two ends of a turned text
+FLAG_ROW = 14.0  # above a board that another sheet feeds
 INTAKE_ROW = 41.0  # the intake above the first board
 PITCH = line_pitch_mm(BODY)
 TAG_PITCH = line_pitch_mm(TAG)
@@ -60,8 +61,9 @@ class ColumnWords:
     device: tuple[str, ...]
     stages: tuple[StageWords, ...]
     name: str
-    place: str
+    place: tuple[str, ...]
     figures: tuple[str, ...]
+    is_blank: bool = False
 
 
 @dataclass(frozen=True)
@@ -75,6 +77,7 @@ class Rows:
     device: float
     legs: tuple[float, ...]
     stages: tuple[float, ...]
+    signs: float
     points: float
     names: float
     figures: float
@@ -82,17 +85,17 @@ class Rows:
     @property
     def total(self) -> float:
         """Height of a board from the top of its enclosure to the last line of words."""
-        legs, stages = sum(self.legs), sum(self.stages)
-        return self.header + self.device + legs + stages + SIGN + self.points + self.names + self.figures
+        above = self.header + self.device + sum(self.legs) + sum(self.stages)
+        return above + self.signs + self.points + self.names + self.figures
 
 
 def column_words(model: Model, column: Column) -> ColumnWords:
     """Return every word of a column."""
     ways = say.way_words(column.ways)
     if column.kind == "blank":
-        return ColumnWords(ways, ("blank",), (), "", "", ())
+        return ColumnWords(ways, ("blank",), (), "", (), (), is_blank=True)
     if column.kind == "spare":
-        return ColumnWords(ways, tuple(say.spare_phrases(column.ways[0])), (), "", "", ())
+        return ColumnWords(ways, tuple(say.spare_phrases(column.ways[0])), (), "", (), ())
     circuit = model.installation.circuits[column.circuit]
     stages = tuple(
         StageWords(
@@ -108,19 +111,20 @@ def column_words(model: Model, column: Column) -> ColumnWords:
         tuple(say.device_phrases(circuit.device)),
         stages,
         say.name_words(model, column),
-        say.place_words(model, column),
+        tuple(say.place_phrases(model, column)),
         tuple(say.figure_phrases(model, circuit)),
     )
 
 
 def least_pitch_mm(columns: Sequence[ColumnWords]) -> float:
     """Return the narrowest pitch at which every single word fits its column, in whole mm."""
-    foot = [t for c in columns for t in (c.place, *(c.stages[-1].points if c.stages else ()))]
+    foot = [t for c in columns for t in (*c.place, *(c.stages[-1].points if c.stages else ()))]
     passing = [t for c in columns for stage in c.stages[:-1] for t in stage.points]
     figures = max((width_mm(t, BODY) for c in columns for t in c.figures), default=0.0)
     device = [t for c in columns for t in c.device]
     tags = [stage.tags for c in columns for stage in c.stages]
-    ways = max((width_mm(w, TAG, bold=True) for c in columns for w in c.ways.split()), default=0.0)
+    used = [c.ways for c in columns if not c.is_blank]
+    ways = max((width_mm(way, TAG, bold=True) for way in used), default=0.0)
     needs = (
         max(widest_word_mm(foot, BODY), figures) + 0.8 + PAD,
         widest_word_mm([c.name for c in columns], BODY, bold=True) + 0.8 + PAD,
@@ -134,6 +138,14 @@ def least_pitch_mm(columns: Sequence[ColumnWords]) -> float:
         22.0,
     )
     return float(math.ceil(max(needs)))
+
+
+def column_width_mm(column: ColumnWords, pitch_mm: float) -> float:
+    """Return the width of a column: blank ways need no more than their names."""
+    if not column.is_blank:
+        return pitch_mm
+    widest = max(width_mm(word, TAG, bold=True) for word in column.ways.split())
+    return max(LEAST_BLANK, widest + BLANK_X + PAD)
 
 
 def turned_lines(pitch_mm: float) -> int:
@@ -186,16 +198,24 @@ def rows_for(
         default=0,
     )
     foot = foot_width_mm(pitch_mm)
+    beside = beside_width_mm(pitch_mm)
+    tags = max((len(tag_lines(c.stages[-1], beside)) for c in columns if c.stages), default=0)
     points = max((len(point_lines(c, pitch_mm)) for c in columns), default=0)
-    names = max((len(wrapped(c.name, foot, BODY, bold=True)) for c in columns if c.name), default=0)
-    places = max((len(wrapped(c.place, foot, BODY)) for c in columns if c.place), default=0)
+    names = max(
+        (
+            len(wrapped(c.name, foot, BODY, bold=True)) + len(set_phrases(c.place, foot, BODY))
+            for c in columns
+        ),
+        default=0,
+    )
     return Rows(
         header=max(SIGN + 6.0, 5.0 + TAG + label_lines * PITCH + (2.5 if is_cut else 0.0)),
         device=WAY_ROW + max(SIGN + STROKES, device_lines * PITCH) + 2.5,
         legs=legs,
         stages=stages,
+        signs=max(SIGN, 1.0 + tags * TAG_PITCH),
         points=points * PITCH + 2.0,
-        names=(names + places) * PITCH + 1.0,
+        names=names * PITCH + 1.0,
         figures=max((len(c.figures) for c in columns), default=0) * PITCH + 1.0,
     )
 
@@ -221,5 +241,5 @@ def _beside_mm(column: ColumnWords, level: int, pitch_mm: float) -> float:
     lines = len(set_phrases(stage.points, device_width_mm(pitch_mm), BODY)) * PITCH
     if stage.runs_through:
         tags = len(tag_lines(stage, beside_width_mm(pitch_mm))) * TAG_PITCH
-        return max(SIGN, tags) + lines + 1.0
+        return max(SIGN, tags) + lines + 0.6
     return SIGN + len(tag_lines(stage, device_width_mm(pitch_mm))) * TAG_PITCH + lines + 1.5

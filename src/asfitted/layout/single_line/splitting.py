@@ -22,21 +22,22 @@ from asfitted.layout.single_line.parts import BREAK_MM, Part, SheetFit, direct_b
 from asfitted.layout.single_line.room import (
     FLAG_ROW,
     INTAKE_ROW,
+    column_width_mm,
     column_words,
     least_pitch_mm,
     rows_for,
 )
 from asfitted.layout.single_line.side import AREA, SIDE_MM, side_holds
 from asfitted.layout.single_line.tree import board_trees, shortened_chain
-from asfitted.layout.title_block import title_block_height_mm
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from asfitted.layout.sheet_layout import Paper
     from asfitted.layout.sheet_model import Model
     from asfitted.layout.single_line.tree import BoardTree, Column
 
-PAPER = "A3"
+PAPER: Paper = "A3"
 MOST_PITCH_MM = 44.0
 BOX_PAD = 2.0  # edge of an enclosure to its first column
 BOX_GAP = 8.0  # between two enclosures
@@ -48,7 +49,8 @@ def part_width_mm(part: Part, pitch_mm: float, *, is_direct: bool) -> float:
     least = DIRECT_BOX_MM if is_direct else LEAST_BOX_MM
     if part.number > 1:
         least = CUT_BOX_MM
-    return max(len(part.columns) * pitch_mm + 2 * BOX_PAD + part.breaks * BREAK_MM, least)
+    columns = sum(column_width_mm(words, pitch_mm) for words in part.words)
+    return max(columns + 2 * BOX_PAD + part.breaks * BREAK_MM, least)
 
 
 def split_over_sheets(model: Model) -> tuple[SheetFit, ...]:
@@ -129,8 +131,11 @@ def _pitch(parts: Sequence[Part], width: float, least: float, direct: str) -> fl
 
 
 def _cut(model: Model, part: Part, *, has_intake: bool) -> tuple[SheetFit, list[Part]]:
-    """Return the sheet with as many first ways of a board as fit, and what is left of the board."""
-    for levels in range(MOST_LEVELS, 0, -1):
+    """Return the sheet with as many first ways of a board as fit, and what is left of the board.
+
+    A board that is cut has shorter chains than one that is not: more of its ways share a sheet.
+    """
+    for levels in range(MOST_LEVELS - 1, 0, -1):
         columns = tuple(_at_most(column, levels) for column in part.columns)
         shorter = replace(
             part, columns=columns, words=tuple(column_words(model, c) for c in columns)
@@ -138,7 +143,9 @@ def _cut(model: Model, part: Part, *, has_intake: bool) -> tuple[SheetFit, list[
         whole = fit(model, [shorter], has_intake=has_intake)
         if whole is not None:
             return whole, []
-        ends = [e for e in _way_ends(shorter) if _first_ways(model, shorter, e, has_intake=has_intake)]
+        ends = [
+            e for e in _way_ends(shorter) if _first_ways(model, shorter, e, has_intake=has_intake)
+        ]
         if ends:
             sheets = math.ceil(len(columns) / ends[-1])
             end = next((e for e in ends if e >= len(columns) / sheets), ends[-1])
@@ -150,9 +157,7 @@ def _cut(model: Model, part: Part, *, has_intake: bool) -> tuple[SheetFit, list[
 
 def _first_ways(model: Model, part: Part, end: int, *, has_intake: bool) -> SheetFit | None:
     """Return the sheet with the columns of a part up to ``end``, or None when they do not fit."""
-    first = replace(
-        part, columns=part.columns[:end], words=part.words[:end], count=part.number + 1
-    )
+    first = replace(part, columns=part.columns[:end], words=part.words[:end], count=part.number + 1)
     return fit(model, [first], has_intake=has_intake)
 
 

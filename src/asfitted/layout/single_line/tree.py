@@ -1,4 +1,4 @@
-"""What hangs on what: the columns of each board in true way order, and the chain of each circuit."""
+"""What hangs on what: the columns of each board in way order, and the chain of each circuit."""
 
 from __future__ import annotations
 
@@ -86,7 +86,8 @@ class BoardTree:
 def board_trees(installation: Installation) -> tuple[BoardTree, ...]:
     """Return every board with its columns, in the order of feeding, then of the spec."""
     return tuple(
-        BoardTree(board.tag, _columns(board, installation)) for board in _feeding_order(installation)
+        BoardTree(board.tag, _columns(board, installation))
+        for board in _feeding_order(installation)
     )
 
 
@@ -183,7 +184,15 @@ def _alike(stage: Stage, new: Stage, installation: Installation) -> bool:
 
 
 def _facts(point: PointServed) -> tuple[object, ...]:
-    return (point.kind, point.gangs, point.fuse_a, point.rating_a, point.poles, point.rcd, point.state)
+    return (
+        point.kind,
+        point.gangs,
+        point.fuse_a,
+        point.rating_a,
+        point.poles,
+        point.rcd,
+        point.state,
+    )
 
 
 def cable_kind(cable: Cable) -> tuple[object, ...]:

@@ -10,6 +10,7 @@ from asfitted.layout.lettering import BODY, TAG, wrap
 from asfitted.layout.single_line import ink
 from asfitted.layout.single_line.phrases import set_phrases, wrapped
 from asfitted.layout.single_line.room import (
+    BLANK_X,
     DEVICE_X,
     LEG_ENDS,
     PAD,
@@ -19,6 +20,7 @@ from asfitted.layout.single_line.room import (
     STROKES,
     TEXT_X,
     beside_width_mm,
+    column_width_mm,
     device_width_mm,
     foot_width_mm,
     point_lines,
@@ -73,9 +75,9 @@ def way_items(place: WayPlace) -> list[Item]:
 def _blank_items(place: WayPlace, ident: str) -> list[Item]:
     """Return the names of blank ways under the busbar."""
     top = place.levels.busbar + 1.5
-    room = place.pitch_mm - SPINE - PAD
+    room = column_width_mm(place.words, place.pitch_mm) - BLANK_X - PAD + 0.01
     lines = wrap(place.words.ways, room, TAG, bold=True)
-    at = Point(place.spine - 1.0, top)
+    at = Point(place.spine - SPINE + BLANK_X, top)
     after = at.moved(dy=ink.tag_block_mm(lines))
     return [*ink.tags(f"{ident}:way", lines, at), *ink.words(f"{ident}:blank", ["blank"], after)]
 
@@ -90,7 +92,9 @@ def _tap_items(place: WayPlace, ident: str, state: State) -> list[Item]:
     if column.circuit:
         name = device_sign(place.model.installation.circuits[column.circuit].device.kind)
     if name:
-        tap = ink.wire(f"{ident}:tap", place.board, (x, levels.busbar), (x, levels.device), state=state)
+        tap = ink.wire(
+            f"{ident}:tap", place.board, (x, levels.busbar), (x, levels.device), state=state
+        )
         centre = Point(x, levels.device + SIGN / 2)
         items += [tap, ink.sign(f"{ident}:device", place.model, name, centre, state=state)]
     if column.circuit and column.ways[0].phase == "TP":
@@ -144,7 +148,9 @@ def _passed_sign(
         tags_at = Point(x + TEXT_X, top + 0.8)
         words_at = Point(under.x, max(under.y, tags_at.y + ink.tag_block_mm(lines)))
         items = [
-            ink.sign(f"{ident}:sign", model, stage.symbol, Point(x, top + SIGN / 2), state=circuit.state)
+            ink.sign(
+                f"{ident}:sign", model, stage.symbol, Point(x, top + SIGN / 2), state=circuit.state
+            )
         ]
     else:
         y = top + SIGN / 2
@@ -153,7 +159,13 @@ def _passed_sign(
         words_at = under.moved(dy=ink.tag_block_mm(lines))
         items = [
             ink.sign(f"{ident}:dot", model, DOT, Point(x, y), state=circuit.state),
-            ink.wire(f"{ident}:branch", circuit.tag, (x, y), (centre.x - SIGN / 2, y), state=circuit.state),
+            ink.wire(
+                f"{ident}:branch",
+                circuit.tag,
+                (x, y),
+                (centre.x - SIGN / 2, y),
+                state=circuit.state,
+            ),
             ink.sign(f"{ident}:sign", model, stage.symbol, centre, turn=270, state=circuit.state),
         ]
     items += ink.tags(f"{ident}:tags", lines, tags_at)
@@ -174,7 +186,8 @@ def _last_sign(place: WayPlace, circuit: Circuit, ident: str, stage: Stage) -> l
         link = f"{number}#from:{stage.feeds}" if twin is not None else ""
         items.append(ink.flag(f"to:{stage.feeds}", centre, ink.FLAG_JOINED_ABOVE, link))
         said = flag_words("to", number, zone) if twin is not None else ("board not drawn",)
-        return items + ink.words(f"to:{stage.feeds}:words", said, at)
+        lines = set_phrases(said, foot_width_mm(place.pitch_mm), BODY)
+        return items + ink.words(f"to:{stage.feeds}:words", lines, at)
     items.append(ink.sign(f"{ident}:sign", place.model, stage.symbol, centre, state=circuit.state))
     return items + ink.words(f"{ident}:what", point_lines(place.words, place.pitch_mm), at)
 
@@ -186,7 +199,6 @@ def _name_items(place: WayPlace, circuit: Circuit) -> list[Item]:
     name = wrapped(place.words.name, room, BODY, bold=True)
     items = ink.words(f"{circuit.tag}:name", name, at, bold=True)
     under = at.moved(dy=len(name) * PITCH)
-    items += ink.words(f"{circuit.tag}:place", wrapped(place.words.place, room, BODY), under)
+    items += ink.words(f"{circuit.tag}:place", set_phrases(place.words.place, room, BODY), under)
     lowest = Point(at.x, place.levels.figures + 0.5)
     return items + ink.words(f"{circuit.tag}:figures", place.words.figures, lowest)
-

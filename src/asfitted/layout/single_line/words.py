@@ -84,7 +84,8 @@ def leg_phrases(model: Model, circuit: Circuit, stage: Stage, *, is_first: bool)
     first, last = cables[0], cables[-1]
     tags = first.tag if len(cables) == 1 else f"{first.tag} to {last.tag}"
     size, *rest = _make_up(model, cables)
-    phrases += [f"{tags} {size}", *rest, _length(model, cables)]
+    named = [f"{tags} {size}"] if len(cables) == 1 else [tags, size]
+    phrases += [*named, *rest, _length(model, cables)]
     own = state_word(first.state)
     if own and own not in phrases:
         phrases.append(own)
@@ -160,7 +161,8 @@ def point_phrases(model: Model, circuit: Circuit, stage: Stage) -> list[str]:
         phrases.append(point.ip)
     if point.rcd is not None:
         rated = "" if point.rcd.rated_a is None else f" {point.rcd.rated_a:g} A"
-        phrases.append(f"RCD{rated} {point.rcd.idn_ma:g} mA type {point.rcd.type} in the outlet")
+        phrases += [f"RCD{rated}", f"{point.rcd.idn_ma:g} mA type {point.rcd.type}"]
+        phrases.append("in the outlet")
     if load := load_words(point.load_w, point.load_a):
         phrases.append(f"{load} each" if len(points) > 1 else load)
     if point.state is not circuit.state:
@@ -189,38 +191,44 @@ def name_words(model: Model, column: Column) -> str:
     return model.installation.circuits[column.circuit].name
 
 
-def place_words(model: Model, column: Column) -> str:
+def place_phrases(model: Model, column: Column) -> list[str]:
     """Return where the load is: walls and heights in words, or the place given for the circuit."""
     circuit = model.installation.circuits[column.circuit]
     stage = column.stages[-1]
     if stage.feeds in model.installation.boards:
-        return position_words([model.installation.boards[stage.feeds].position])
+        return position_phrases([model.installation.boards[stage.feeds].position])
     positions = [model.installation.points[tag].position for tag in stage.points]
-    return position_words(positions) or circuit.place or f"place {NOT_RECORDED}"
+    return position_phrases(positions) or [circuit.place or f"place {NOT_RECORDED}"]
 
 
-def position_words(positions: Iterable[Position]) -> str:
-    """Return ``wall B, 1.2 m up``, ``walls A and B, 1.2 m up`` or ``end of U1``."""
+def position_phrases(positions: Iterable[Position]) -> list[str]:
+    """Return ``wall B``, ``1.2 m up``, or ``walls A and B``, ``1.2 m up``, or ``end of U1``."""
     found = list(positions)
     if not found or not all(p.wall for p in found):
-        return found[0].words if found else ""
+        return [found[0].words] if found and found[0].words else []
     walls = sorted({p.wall + (" outside" if p.outside else "") for p in found})
     heights = sorted({round(p.up_mm) for p in found})
     up = " to ".join(f"{mm / 1000:g}" for mm in dict.fromkeys((heights[0], heights[-1])))
     plural = "walls" if len(walls) > 1 else "wall"
-    return f"{plural} {' and '.join(walls)}, {up} m up"
+    return [f"{plural} {' and '.join(walls)}", f"{up} m up"]
 
 
 def board_phrases(model: Model, board: Board) -> list[list[str]]:
     """Return the corner label of an enclosure under its tag: three groups of phrases."""
     u0 = model.installation.supply
-    volts = "" if u0 is None else (f" {u0.line_v:g}/{u0.u0_v:g} V" if board.phases == 3 else f" {u0.u0_v:g} V")
+    volts = (
+        ""
+        if u0 is None
+        else (f" {u0.line_v:g}/{u0.u0_v:g} V" if board.phases == 3 else f" {u0.u0_v:g} V")
+    )
     rating = f"rating {NOT_RECORDED}" if board.rating_a is None else f"{board.rating_a:g} A"
     supply = f"{'3N~' if board.phases == 3 else '1N~'}{volts}"
     withstand = (
-        NOT_RECORDED if board.short_circuit_rating_ka is None else f"{board.short_circuit_rating_ka:g} kA"
+        NOT_RECORDED
+        if board.short_circuit_rating_ka is None
+        else f"{board.short_circuit_rating_ka:g} kA"
     )
-    place = position_words([board.position]) or f"place {NOT_RECORDED}"
+    place = ", ".join(position_phrases([board.position])) or f"place {NOT_RECORDED}"
     ip = board.ip if board.ip != NOT_RECORDED else f"IP {NOT_RECORDED}"
     ways = f"{board.way_count} way{'s' if board.way_count != 1 else ''}"
     given = [place, rating, ways, supply, ip]
