@@ -26,7 +26,7 @@ circuits:
     device: C16 TP
     cable: SWA 4c
     points:
-      - {tag: M1, is: motor, at: "wall B, 1.0 m along", load: 4 kW, overload: 8.1 A, restart: manual}
+      - {tag: M1, is: motor, at: "wall B, 1 m along", load: 4 kW, overload: 8.1 A, restart: manual}
   - way: DB1/2L1
     name: Cabinet
     device: B10

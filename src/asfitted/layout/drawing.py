@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box
@@ -59,5 +60,5 @@ class Drawing:
         if path.stroke is None:
             return
         points = (*path.points, path.points[0]) if path.closed else path.points
-        for a, b in zip(points, points[1:], strict=False):
+        for a, b in pairwise(points):
             self.room.take_line(a, b, path.stroke.width_mm)

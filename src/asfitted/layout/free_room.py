@@ -81,8 +81,9 @@ class FreeRoom:
         return float(cost)
 
     def _take(self, box: Box, *, is_solid: bool) -> None:
+        entry = (box, is_solid)
         for cell in _cells_of(box):
-            self._cells[cell].append((box, is_solid))
+            self._cells[cell].append(entry)
 
     def _near(self, box: Box) -> list[tuple[Box, bool]]:
         seen: dict[int, tuple[Box, bool]] = {}

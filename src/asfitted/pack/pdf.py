@@ -56,9 +56,12 @@ def _bookmarks(writer: PdfWriter, sheets: Sequence[SheetLayout]) -> None:
     sections: dict[str, object] = {}
     for i, sheet in enumerate(sheets):
         if sheet.section not in sections:
-            sections[sheet.section] = writer.add_outline_item(sheet.section, i, bold=True)
+            sections[sheet.section] = writer.add_outline_item(
+                title=sheet.section, page_number=i, bold=True
+            )
         parent = sections[sheet.section]
-        writer.add_outline_item(f"{sheet.number}  {sheet.title}", i, parent=parent)  # type: ignore[arg-type]
+        words = f"{sheet.number}  {sheet.title}"
+        writer.add_outline_item(title=words, page_number=i, parent=parent)  # type: ignore[arg-type]
 
 
 def _links(writer: PdfWriter, sheets: Sequence[SheetLayout]) -> None:

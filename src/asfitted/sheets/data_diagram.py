@@ -83,16 +83,9 @@ def _cabinet(model: Model, area: Box, bottom: float) -> list[Item]:
     left = area.x0 + PORT_X - CABINET_PAD
     box = Box(left, area.y0 + 4.0, area.x1, bottom)
     items = [Item("cabinet", "outline", (rectangle(box, width_mm=0.25, pattern="long_dash_dot"),))]
-    cabinet = model.installation.cabinet
-    name = "Equipment" if cabinet is None else f"{cabinet.tag}  {cabinet.position.words}"
-    lines = wrap(name, box.width - 2 * CABINET_PAD, BODY, bold=True)
-    items.append(
-        Item(
-            "cabinet:name",
-            "text",
-            lines_of_text(lines[:1], Point(box.x0 + CABINET_PAD, box.y0 + 4.5), bold=True),
-        )
-    )
+    lines = wrap(_cabinet_words(model), box.width - 2 * CABINET_PAD, BODY, bold=True)
+    at = Point(box.x0 + CABINET_PAD, box.y0 + 4.2)
+    items.append(Item("cabinet:name", "text", lines_of_text(lines[:2], at, bold=True)))
     x = left + CABINET_PAD + PORT_MM + 6.0
     y = area.y0 + TOP_MM
     for device in model.installation.data_devices.values():
@@ -100,6 +93,18 @@ def _cabinet(model: Model, area: Box, bottom: float) -> list[Item]:
             made, y = _equipment(device, model.results.equipment, Point(x, y), area.x1 - x - 2.0)
             items.extend(made)
     return items
+
+
+def _cabinet_words(model: Model) -> str:
+    """Return what the cabinet is called, where it stands and what feeds it."""
+    cabinet = model.installation.cabinet
+    if cabinet is None:
+        return "Equipment"
+    feed = "feed not recorded"
+    if cabinet.fed_from in model.installation.points:
+        point = model.installation.points[cabinet.fed_from]
+        feed = f"fed from {point.tag}, {point.circuit}"
+    return f"{cabinet.tag}, {cabinet.position.words}: {feed}"
 
 
 def _equipment(

@@ -102,16 +102,14 @@ class Growing:
     cables: dict[str, Cable] = field(default_factory=dict)
 
 
-def grown_model(
-    seed: int, *, boards: int, ways: int, on_supply: int = 1, phases: Any = 3
-) -> Model:
+def grown_model(seed: int, *, boards: int, ways: int, on_supply: int = 1, phases: Any = 3) -> Model:
     """Return a model with so many boards of up to so many ways, fed as a tree from the supply."""
     grown = Growing(random.Random(seed))  # noqa: S311 - test data
     fed_by: dict[int, str] = dict.fromkeys(range(on_supply), "supply")
     waiting = list(range(on_supply, boards))
     for i in range(boards):
         feeds = [waiting.pop(0) for _ in range(min(3, len(waiting)))]
-        _grow_board(grown, i, ways, fed_by, feeds, phases)
+        _grow_board(grown, i, ways, fed_by, feeds, phases=phases)
     installation = Installation(
         job=JOB,
         supply=SUPPLY,
@@ -125,7 +123,7 @@ def grown_model(
 
 
 def _grow_board(
-    grown: Growing, index: int, ways: int, fed_by: dict[int, str], feeds: list[int], phases: Any
+    grown: Growing, index: int, ways: int, fed_by: dict[int, str], feeds: list[int], *, phases: Any
 ) -> None:
     dice, tag = grown.dice, f"DB{index + 1}"
     count = max(len(feeds) + 1, dice.randint(max(1, ways // 2), ways))
@@ -172,9 +170,7 @@ def _place(dice: random.Random) -> Position:
     )
 
 
-def _grow_circuit(
-    grown: Growing, board: str, way: str, phase: Any, feeds_board: str = ""
-) -> None:
+def _grow_circuit(grown: Growing, board: str, way: str, phase: Any, feeds_board: str = "") -> None:
     dice, tag, number = grown.dice, f"{board}/{way}", len(grown.circuits) + 1
     state = State.NEW if feeds_board or dice.random() < 0.8 else State.EXISTING
     kinds = () if feeds_board or state is State.EXISTING else dice.choice(CHAINS)

@@ -118,9 +118,7 @@ def _camera_legs(
     recorder = next((d for d in installation.data_devices.values() if d.kind == "recorder"), None)
     state = "existing " if cable.state == "existing" else ""
     above = f"{cable.tag}  {state}{figures.medium}  {_length(cable, figures)}"
-    limit = figures.signal_limit_m
-    reach = "reach not checked" if limit is None else f"reach {limit:g} m"
-    signal = f"picture: {device.signal or 'signal not recorded'}, {reach}"
+    signal = f"picture: {device.signal or 'signal not recorded'}, {_reach(figures)}"
     name = recorder.tag if recorder else "recorder"
     channel = device.channel if device.channel is not None else "not recorded"
     legs = [LegWords("signal", above, signal, f"{name} channel {channel}", device.baluns)]
@@ -129,11 +127,20 @@ def _camera_legs(
     return tuple(legs)
 
 
+def _reach(figures: DataResult) -> str:
+    """Return how much of the reach of the signal the cable uses."""
+    if figures.signal_limit_m is None or figures.length_m is None:
+        return "reach not checked"
+    return f"{figures.length_m:.1f} m of {figures.signal_limit_m:g} m reach"
+
+
 def _supply_leg(device: DataDevice, figures: DataResult) -> LegWords:
     if figures.at_device_v is None or figures.supply_v is None:
         words = "12 V supply: voltage at the camera not checked"
     else:
-        words = f"{figures.supply_v:.1f} V sent, {figures.at_device_v:.1f} V at the camera"
+        cores = device.power_pairs or 1
+        words = f"12 V on {cores} + {cores} cores: {figures.supply_v:.1f} V sent, "
+        words += f"{figures.at_device_v:.1f} V at the camera"
         if figures.window_v is not None:
             low, high = figures.window_v
             words += f" (needs {low:.1f} to {high:.1f} V)"

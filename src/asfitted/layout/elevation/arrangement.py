@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import product
 from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box, Point
@@ -76,7 +77,7 @@ def arrange(
         tables_elsewhere: number of the sheet with the tables of all walls, "" for tables here.
     """
     drawn = _drawn(content, results, numbers, scale)
-    notes = notes_of(content, results, numbers, widened=drawn.widened, unplaced=drawn.unplaced)
+    notes = notes_of(content, results, numbers, drawn)
     tables = tables_of(content, results)
     if tables and tables_elsewhere:
         where = f"Schedules of {_listed(tables)}: sheet {tables_elsewhere}."
@@ -112,8 +113,16 @@ def _drawn(
     bands = sorted({lowered, min(BAND_MM + slack, WIDE_BAND_MM + lowered)})
     corner = Point(USABLE.x0, USABLE.y0)
     tries: list[WallDrawing] = []
-    for band in bands:
-        drawn = draw_wall(content, results, numbers, scale=scale, corner=corner, band_mm=band)
+    for compact, band in product((False, True), bands):
+        drawn = draw_wall(
+            content,
+            results,
+            numbers,
+            scale=scale,
+            corner=corner,
+            band_mm=band,
+            compact=compact,
+        )
         if not drawn.unplaced:
             return drawn
         tries.append(drawn)

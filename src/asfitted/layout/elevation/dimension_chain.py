@@ -51,7 +51,10 @@ class Mark:
 
 
 def marks_of(
-    wall: Wall, things: Sequence[Thing], pieces: Sequence[RunPiece], others: Sequence[tuple[float, str]]
+    wall: Wall,
+    things: Sequence[Thing],
+    pieces: Sequence[RunPiece],
+    others: Sequence[tuple[float, str]],
 ) -> tuple[Mark, ...]:
     """Return the points to dimension, corner to corner, each once."""
     named: dict[int, list[str]] = {0: [], round(wall.length_mm): []}
@@ -114,9 +117,7 @@ def _draw_chain(drawing: Drawing, view: WallView, marks: Sequence[Mark]) -> None
     for mark in marks:
         foot = last if mark in ends else y
         x = view.x(mark.along_mm)
-        line = polyline(
-            (x, view.floor + GAP_MM), (x, foot + PAST_MM), width_mm=W.narrow
-        )
+        line = polyline((x, view.floor + GAP_MM), (x, foot + PAST_MM), width_mm=W.narrow)
         drawing.draw(f"dim:extension:{mark.along_mm}", "dim", line)
     for row_y, row in rows:
         for a, b in pairwise(row):
@@ -127,9 +128,7 @@ def _draw_part(drawing: Drawing, view: WallView, a: Mark, b: Mark, y: float) -> 
     """Draw one dimension with oblique strokes at its ends and its figure above the line."""
     x0, x1 = view.x(a.along_mm), view.x(b.along_mm)
     strokes: list[Path] = [polyline((x0, y), (x1, y), width_mm=W.narrow)]
-    strokes += [
-        polyline((x - 1.0, y + 1.0), (x + 1.0, y - 1.0), width_mm=W.wide) for x in (x0, x1)
-    ]
+    strokes += [polyline((x - 1.0, y + 1.0), (x + 1.0, y - 1.0), width_mm=W.wide) for x in (x0, x1)]
     ident = f"dim:{a.along_mm}-{b.along_mm}"
     drawing.draw(ident, "dim", *strokes)
     figure = str(b.along_mm - a.along_mm)

@@ -113,8 +113,8 @@ def _stretch(
 ) -> Stretch:
     leg = route.legs[index]
     a, b = on_wall(wall, leg.start), on_wall(wall, leg.end)
-    before = _beside(installation, cable, route.legs, index, -1, a.up)
-    after = _beside(installation, cable, route.legs, index, +1, b.up)
+    before = _beside(installation, cable, route.legs, index=index, step=-1, up_mm=a.up)
+    after = _beside(installation, cable, route.legs, index=index, step=+1, up_mm=b.up)
     serves = _serves(installation, cable, route.legs, index)
     way: Way = leg.kind  # type: ignore[assignment] # containment and declared are left out above
     holder = _enclosure(installation, cable, leg)
@@ -127,6 +127,7 @@ def _beside(
     installation: Installation,
     cable: str,
     legs: Sequence[RouteLeg],
+    *,
     index: int,
     step: int,
     up_mm: float,
@@ -134,7 +135,7 @@ def _beside(
     """Return what a leg meets at one end: a run with its level, a thing, or the next length."""
     other = index + step
     if not 0 <= other < len(legs):
-        ends = installation.cables[cable] if cable in installation.cables else None
+        ends = installation.cables.get(cable)
         if ends is None:
             return f"end of {cable}"
         return ends.from_end if step < 0 else ends.to_end
@@ -147,9 +148,7 @@ def _beside(
     return f"{words} {height_words(up_mm)}"
 
 
-def _serves(
-    installation: Installation, cable: str, legs: Sequence[RouteLeg], index: int
-) -> str:
+def _serves(installation: Installation, cable: str, legs: Sequence[RouteLeg], index: int) -> str:
     """Return the nearer end of the cable, counted in legs: the thing a drop belongs to."""
     if cable not in installation.cables:
         return ""

@@ -39,8 +39,7 @@ def key_inset(installation: Installation, room: Room, wall: Wall, at: Point) -> 
     heavy = polyline((a.x, a.y), (b.x, b.y), width_mm=1.4)
     items.append(Item("key:outline", "outline", (outline, heavy)))
     items.append(Item("key:view", "outline", _arrow(wall, a, b)))
-    for each in walls:
-        items.append(_letter(each, place, strong=each.name == wall.name))
+    items += [_letter(each, place, strong=each.name == wall.name) for each in walls]
     items += north_items(
         "key", Point(at.x + 52.0, at.y + 17.0), north_direction(installation, room)
     )

@@ -38,9 +38,7 @@ class Level:
     words: str
 
 
-def levels_of(
-    wall: Wall, pieces: Sequence[RunPiece], things: Sequence[Thing]
-) -> tuple[Level, ...]:
+def levels_of(wall: Wall, pieces: Sequence[RunPiece], things: Sequence[Thing]) -> tuple[Level, ...]:
     """Return the rungs from the floor up: datum, common heights, containment, ceiling."""
     levels = [Level(0.0, "FFL ±0")]
     centres = Counter(round(t.at.up) for t in things if t.group in ("point", "data"))

@@ -12,13 +12,14 @@ if TYPE_CHECKING:
 
     from asfitted.calculate.results import CalculationResults
     from asfitted.layout.elevation.wall_content import WallContent
+    from asfitted.layout.elevation.wall_drawing import WallDrawing
     from asfitted.layout.sheet_model import Numbers
     from asfitted.resolve.installation import Containment
 
-GENERAL = (
-    "SCAN BEFORE DRILLING.",
+SCAN = "SCAN BEFORE DRILLING."
+HEIGHTS = (
     "Heights in mm above finished floor level (FFL): C/L to the centre line, U/S to the "
-    "underside, T/O to the top. Lengths in mm from the left-hand corner. Tolerance ±10.",
+    "underside, T/O to the top. Lengths in mm from the left-hand corner. Tolerance ±10."
 )
 _SUPPORT_KINDS = {
     "perforated tray": "tray",
@@ -31,24 +32,32 @@ def notes_of(
     content: WallContent,
     results: CalculationResults,
     numbers: Numbers,
-    *,
-    widened: bool,
-    unplaced: tuple[str, ...],
+    drawing: WallDrawing,
 ) -> tuple[str, ...]:
     """Return the notes of one elevation, general ones first."""
-    notes = list(GENERAL)
+    notes = [SCAN, HEIGHTS]
     runs = {p.run.tag: p.run for p in content.pieces}
     notes += _support_notes(runs.values())
     notes += _segregation(runs, results)
-    drawn = _as_drawn(content, widened=widened)
+    drawn = _as_drawn(content, widened=drawing.widened)
     if drawn:
         notes.append(drawn)
     if content.away:
         sheet = f" (sheet {numbers.of('key-plan')})" if "key-plan" in numbers.by_key else ""
         notes.append(f"Out in the room, see the key plan{sheet}: {', '.join(content.away)}.")
-    if unplaced:
-        notes.append(f"No room beside its place: {'; '.join(unplaced)}.")
+    if drawing.compact:
+        notes.append(f"Heights of things: {_heights(content)}.")
+    if drawing.unplaced:
+        notes.append(f"No room beside its place: {'; '.join(drawing.unplaced)}.")
     return tuple(notes)
+
+
+def _heights(content: WallContent) -> str:
+    """Return what the callouts of things would say under their tags, equal ones together."""
+    found: dict[str, list[str]] = {}
+    for thing in content.things:
+        found.setdefault(", ".join(thing.lines), []).append(thing.tag)
+    return "; ".join(f"{words}: {' '.join(tags)}" for words, tags in found.items())
 
 
 def _as_drawn(content: WallContent, *, widened: bool) -> str:

@@ -21,8 +21,8 @@ if TYPE_CHECKING:
 HEAD_MM = TAG + 2.5
 NOTE_GAP_MM = 0.5
 GAP_X, GAP_Y = 7.0, 6.0
-ELSEWHERE_MM = 60.0  # waste that the wished-for side of the view is worth
-RANK_MM = 6.0  # waste that a better width is worth
+ELSEWHERE_MM = 200.0  # waste that the wished-for side of the view is worth
+RANK_MM = 12.0  # waste that a better width is worth
 
 
 @dataclass(frozen=True)

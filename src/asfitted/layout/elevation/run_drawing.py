@@ -34,7 +34,9 @@ def piece_box(view: WallView, piece: RunPiece) -> Box:
     if piece.is_level:
         y = view.y(piece.start.up)
         return Box(
-            view.x(piece.start.along), y - across * (1 - share), view.x(piece.end.along),
+            view.x(piece.start.along),
+            y - across * (1 - share),
+            view.x(piece.end.along),
             y + across * share,
         )
     x = view.x(piece.start.along)
@@ -88,7 +90,9 @@ def draw_corner_arrow(drawing: Drawing, view: WallView, flag: CornerFlag, box: B
         fill="black",
     )
     drawing.draw(
-        f"corner:{flag.side}:{flag.tag}:{round(flag.up_mm)}", "flag", head,
+        f"corner:{flag.side}:{flag.tag}:{round(flag.up_mm)}",
+        "flag",
+        head,
         title=f"{flag.tag} goes on to wall {flag.to}",
     )
     return Box(min(x, x + tip), y - 1.4, max(x, x + tip), y + 1.4)
@@ -122,8 +126,12 @@ def draw_declared_end(drawing: Drawing, view: WallView, end: DeclaredEnd) -> Box
         f"declared:{end.run.tag}",
         "outline",
         Path(
-            (Point(box.x0, box.y0), Point(box.x1, box.y0), Point(box.x1, box.y1),
-             Point(box.x0, box.y1)),
+            (
+                Point(box.x0, box.y0),
+                Point(box.x1, box.y0),
+                Point(box.x1, box.y1),
+                Point(box.x0, box.y1),
+            ),
             Stroke(W.narrow, "dashed"),
             closed=True,
             fill="white",

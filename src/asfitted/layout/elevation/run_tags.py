@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.fonts import text_width_mm
 from asfitted.geometry import Box, Point
-from asfitted.layout.callout import Callout, place_with_leader
+from asfitted.layout.callout import Callout, line_length, place_with_leader
 from asfitted.layout.lettering import BODY, TAG, box_of, line_pitch_mm, lines_of_text, wrap
 from asfitted.layout.sheet_layout import Item, Text
 
@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 
 MOST_ON_DROP = 6
 MOST_LISTED = 4  # more cables than this stand in the table of contents
+SHORT_MM = 6.0
 OFF_MM = 1.4  # words to the edge of a run
 STEP_MM = 3.0
 FURTHEST_FLAG_MM = 80  # a corner flag stands no further than this from its corner
@@ -58,9 +59,7 @@ def _size_words(words: str) -> str:
     return " ".join(size) or words
 
 
-def tag_run(
-    drawing: Drawing, piece: RunPiece, box: Box, cables: Sequence[str]
-) -> Callout | None:
+def tag_run(drawing: Drawing, piece: RunPiece, box: Box, cables: Sequence[str]) -> Callout | None:
     """Write the tag of a run beside it; return a callout when there is no such room."""
     head = piece.run.tag
     body = f"{piece.run.words} {piece.level}: {cable_words(cables)}"
@@ -78,8 +77,8 @@ def tag_run(
         for text in _beside_upright(box, f"{head} {body}{state}"):
             if _write_if_free(drawing, ident, (text,)):
                 return None
-    lines = (f"{piece.run.words}{state}", f"{piece.level}", cable_words(cables))
-    return Callout(ident, head, lines, box)
+    words = (f"{piece.run.words}{state}", piece.level, cable_words(cables))
+    return Callout(ident, head, words, box)
 
 
 def _beside_level(box: Box, head: str, lines: Sequence[str]) -> Iterator[tuple[Text, ...]]:
@@ -125,6 +124,7 @@ def flag_corner(
     drawing: Drawing,
     flag: CornerFlag,
     box: Box,
+    *,
     view_box: Box,
     numbers: Numbers,
     reach_mm: float,
@@ -219,6 +219,8 @@ def tag_stretches(drawing: Drawing, lengths: Sequence[DrawnStretch]) -> list[Cal
     """Write cables and holder along each length; return callouts for those with no room."""
     callouts = []
     for i, drawn in enumerate(lengths):
+        if is_short(drawn):
+            continue
         ident = f"tag:{drawn.stretch.way}:{'+'.join(drawn.stretch.cables)}:{i}"
         choices = stretch_words(drawn.stretch)
         if not any(_write_pieces(drawing, ident, drawn, pieces) for pieces in choices):
@@ -226,9 +228,22 @@ def tag_stretches(drawing: Drawing, lengths: Sequence[DrawnStretch]) -> list[Cal
     return callouts
 
 
-def _write_pieces(
-    drawing: Drawing, ident: str, drawn: DrawnStretch, pieces: Sequence[str]
-) -> bool:
+def is_short(drawn: DrawnStretch) -> bool:
+    """Tell whether a length is too short on paper for words: its thing's callout names it."""
+    return line_length((drawn.a, drawn.b)) < SHORT_MM
+
+
+def words_at_things(lengths: Sequence[DrawnStretch]) -> dict[str, tuple[str, ...]]:
+    """Return by tag of the thing what stands in its callout for lengths too short for words."""
+    found: dict[str, list[str]] = {}
+    for drawn in lengths:
+        if is_short(drawn) and drawn.stretch.serves:
+            words = f"{' '.join(drawn.stretch.cables)} {drawn.stretch.holder}"
+            found.setdefault(drawn.stretch.serves, []).append(words)
+    return {tag: tuple(dict.fromkeys(lines)) for tag, lines in found.items()}
+
+
+def _write_pieces(drawing: Drawing, ident: str, drawn: DrawnStretch, pieces: Sequence[str]) -> bool:
     """Write one piece, or two pieces on either side of the line, where there is room for all."""
     first = [t for t in _along(drawn, pieces[0]) if drawing.room.is_free(box_of(t), 0.5)]
     if len(pieces) == 1:

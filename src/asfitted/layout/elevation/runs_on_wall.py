@@ -52,12 +52,13 @@ class RunPiece:
         """How far the lower (left) edge lies below (left of) the line of the level."""
         if not self.is_level:
             return self.shown_mm / 2
-        return {"T/O": self.shown_mm, "U/S": 0.0, "C/L": self.shown_mm / 2}[self.run.level_of]
+        share = {"T/O": 1.0, "U/S": 0.0, "C/L": 0.5}[self.run.level_of]
+        return self.shown_mm * share
 
 
 @dataclass(frozen=True)
 class CornerFlag:
-    """A run or a clipped cable that goes on round a corner. Its twin on the next wall says the same.
+    """A run or a clipped cable that goes on round a corner. Its twin next door says the same.
 
     ``side`` is the corner of the wall that the flag stands on; ``to`` the wall it goes on to.
     """
@@ -119,10 +120,7 @@ def pieces_on(installation: Installation, wall: Wall) -> tuple[RunPiece, ...]:
 def cables_in(results: CalculationResults, run: str, wall: str) -> tuple[str, ...]:
     """Return the cables that lie in a run anywhere on a wall, in their order in the run."""
     return _in_order(
-        tag
-        for section in _sections(results, run)
-        if section.wall == wall
-        for tag in section.cables
+        tag for section in _sections(results, run) if section.wall == wall for tag in section.cables
     )
 
 

@@ -76,6 +76,8 @@ def run_table(content: WallContent, results: CalculationResults) -> Table | None
             idents.append(f"contents:{crossing.run.tag}:over:{round(crossing.at.along)}")
     if not rows:
         return None
-    order = sorted(range(len(rows)), key=lambda i: (list(tags).index(rows[i][0])
-                                                    if rows[i][0] in tags else len(tags), i))
+    order = sorted(
+        range(len(rows)),
+        key=lambda i: (list(tags).index(rows[i][0]) if rows[i][0] in tags else len(tags), i),
+    )
     return Table(RUN_COLUMNS, tuple(rows[i] for i in order), tuple(idents[i] for i in order))

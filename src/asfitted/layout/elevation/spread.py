@@ -33,9 +33,7 @@ def spread(wanted: Sequence[float], pitch: float, low: float, high: float) -> li
             last = blocks.pop()
             blocks[-1].extend(last)
     return [
-        _start(block, pitch, low, high) + pitch * i
-        for block in blocks
-        for i in range(len(block))
+        _start(block, pitch, low, high) + pitch * i for block in blocks for i in range(len(block))
     ]
 
 

@@ -12,7 +12,7 @@ from asfitted.layout.sheet_layout import Item, Path, SymbolUse, Text
 from asfitted.resolve.installation import State
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from asfitted.layout.drawing import Drawing
     from asfitted.layout.elevation.things_on_wall import Thing
@@ -47,14 +47,24 @@ def thing_box(view: WallView, thing: Thing) -> Box:
     return view.centred(thing.at.along, thing.at.up, width, height)
 
 
-def draw_things(drawing: Drawing, view: WallView, things: Sequence[Thing]) -> list[Callout]:
-    """Draw outlines with a symbol or words inside where they fit; return callouts for the rest."""
+def draw_things(
+    drawing: Drawing,
+    view: WallView,
+    things: Sequence[Thing],
+    more: Mapping[str, tuple[str, ...]],
+) -> list[Callout]:
+    """Draw outlines with a symbol or words inside where they fit; return callouts for the rest.
+
+    ``more`` holds further lines for the callouts of some things, by tag.
+    """
     callouts = []
     for thing in things:
         box = thing_box(view, thing)
         drawing.draw(f"thing:{thing.tag}", "outline", *_outline(thing, box), title=thing.words)
         drawing.room.take_solid(box)
-        callout = Callout(f"callout:{thing.tag}", thing.tag, thing.lines, box)
+        callout = Callout(
+            f"callout:{thing.tag}", thing.tag, (*thing.lines, *more.get(thing.tag, ())), box
+        )
         inside = _words_inside(callout, box)
         if inside:
             drawing.add(Item(callout.ident, "text", inside))

@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 
 from asfitted.fonts import text_width_mm
 from asfitted.geometry import Box, Point
-from asfitted.layout.lettering import BODY, VIEW, text_item
+from asfitted.layout.frame import usable_box
+from asfitted.layout.lettering import BODY, VIEW, shortened, text_item
 from asfitted.layout.linework import polyline, rectangle, widths_for
 from asfitted.layout.sheet_layout import Item
 
@@ -46,16 +47,20 @@ def _on_one_line(view: WallView, room: Room) -> bool:
     return title + scale + _bar_mm(view.scale) + 22.0 <= view.mm(view.wall.length_mm)
 
 
-def draw_view_title(drawing: Drawing, view: WallView, room: Room, bottom: float) -> None:
-    """Write the title at the foot of the view, and the scale with its bar after or below it."""
-    words = title_words(view, room)
+def draw_view_title(drawing: Drawing, view: WallView, room: Room, bottom: float) -> float:
+    """Write the title at the foot of the view, and the scale with its bar after or below it.
+
+    Returns:
+        Where the title ends, x in mm.
+    """
+    usable = usable_box("A3")
+    words = shortened(title_words(view, room), usable.width, VIEW, bold=True)
     one_line = _on_one_line(view, room)
     last = bottom - 1.8
     y = last if one_line else last - SECOND_MM
-    x = view.left
     width = text_width_mm(words, VIEW, bold=True)
-    if x + width > drawing.room.limits.x1:
-        x = drawing.room.limits.x0
+    x = view.left if view.left + width <= usable.x1 else usable.x0
+    end = x + width
     drawing.add(text_item("view:title", words, Point(x, y), VIEW, bold=True))
     if one_line:
         x += width + 8.0
@@ -63,6 +68,7 @@ def draw_view_title(drawing: Drawing, view: WallView, room: Room, bottom: float)
     bar_x = x + text_width_mm(scale_words(view.scale), BODY) + 6.0
     for item in scale_bar(Point(bar_x, last), view.scale):
         drawing.add(item)
+    return max(end, bar_x + _bar_mm(view.scale) + 6.0)
 
 
 def scale_bar(at: Point, scale: int) -> list[Item]:
@@ -72,9 +78,7 @@ def scale_bar(at: Point, scale: int) -> list[Item]:
     paths = []
     for i in range(4):
         box = Box(at.x + i * step, at.y - 1.6, at.x + (i + 1) * step, at.y)
-        paths.append(
-            rectangle(box, width_mm=W.narrow, fill="black" if i % 2 == 0 else "white")
-        )
+        paths.append(rectangle(box, width_mm=W.narrow, fill="black" if i % 2 == 0 else "white"))
     paths.append(polyline((at.x, at.y - 2.4), (at.x, at.y), width_mm=W.narrow))
     items = [Item("scale-bar", "dim", tuple(paths))]
     for i in (0, 2, 4):

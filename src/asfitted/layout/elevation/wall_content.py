@@ -45,14 +45,10 @@ class WallContent:
     @property
     def is_empty(self) -> bool:
         """Whether the wall carries nothing, so that no elevation is drawn."""
-        return not (
-            self.pieces or self.crossings or self.declared or self.stretches or self.things
-        )
+        return not (self.pieces or self.crossings or self.declared or self.stretches or self.things)
 
 
-def content_of(
-    installation: Installation, results: CalculationResults, wall: Wall
-) -> WallContent:
+def content_of(installation: Installation, results: CalculationResults, wall: Wall) -> WallContent:
     """Gather what a wall carries."""
     room = installation.rooms[wall.room]
     index = room.walls.index(wall.name)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box, Point
@@ -26,6 +26,7 @@ from asfitted.layout.elevation.run_tags import (
     place_left_over,
     tag_run,
     tag_stretches,
+    words_at_things,
 )
 from asfitted.layout.elevation.runs_on_wall import cables_in, cables_of_run
 from asfitted.layout.elevation.stretch_drawing import Outlines, draw_stretches, on_sheet
@@ -63,6 +64,7 @@ class WallDrawing:
     view: WallView
     widened: bool
     unplaced: tuple[str, ...]
+    compact: bool
 
 
 @dataclass(frozen=True)
@@ -100,8 +102,12 @@ def draw_wall(
     scale: int,
     corner: Point,
     band_mm: float = BAND_MM,
+    compact: bool = False,
 ) -> WallDrawing:
-    """Draw a wall with its upper left corner (ladder and band included) at a place on the sheet."""
+    """Draw a wall with its upper left corner (ladder and band included) at a place on the sheet.
+
+    With ``compact`` things bear their tag alone, and a note lists their heights.
+    """
     need = need_of(content, scale, band_mm)
     floor = corner.y + band_mm + content.wall.height_mm / scale
     view = WallView(content.wall, scale, corner.x + need.left, floor)
@@ -113,13 +119,19 @@ def draw_wall(
     leaving = _draw_services(drawing, view, content, results, numbers)
     draw_ladder(drawing, view, levels_of(content.wall, content.pieces, content.things))
     draw_dimensions(drawing, view, marks_on(content))
-    things = draw_things(drawing, view, content.things)
-    waiting = _tag_all(drawing, view, content, results, (things, openings, leaving), numbers)
+    more = words_at_things(on_sheet(view, content.stretches))
+    things = draw_things(drawing, view, content.things, more)
+    if compact:
+        things = [replace(callout, lines=()) for callout in things]
+    waiting = _tag_all(
+        drawing, view, content, results, callouts=(things, openings, leaving), numbers=numbers
+    )
     left = place_left_over(drawing, waiting)
-    draw_view_title(drawing, view, content.room, box.y1)
+    title_end = draw_view_title(drawing, view, content.room, box.y1)
+    box = Box(box.x0, box.y0, max(box.x1, title_end), box.y1)
     widened = any(is_widened(view, piece) for piece in content.pieces)
     return WallDrawing(
-        tuple(drawing.items), box, view, widened, tuple(_said(callout) for callout in left)
+        tuple(drawing.items), box, view, widened, tuple(_said(callout) for callout in left), compact
     )
 
 
@@ -143,9 +155,10 @@ def _draw_services(
     )
     draw_stretches(drawing, on_sheet(view, content.stretches), outlines)
     draw_runs(drawing, view, content.pieces)
-    waiting = []
-    for crossing in content.crossings:
-        waiting.append(crossing_callout(crossing, draw_crossing(drawing, view, crossing), numbers))
+    waiting = [
+        crossing_callout(crossing, draw_crossing(drawing, view, crossing), numbers)
+        for crossing in content.crossings
+    ]
     for end in content.declared:
         cables = cables_of_run(results, end.run.tag)
         waiting.append(declared_callout(end, cables, draw_declared_end(drawing, view, end)))
@@ -155,9 +168,7 @@ def _draw_services(
     return waiting
 
 
-def _draw_marks(
-    drawing: Drawing, view: WallView, content: WallContent
-) -> list[Callout]:
+def _draw_marks(drawing: Drawing, view: WallView, content: WallContent) -> list[Callout]:
     """Draw where cables pass through the wall or leave it into the room, one mark for a place.
 
     A mark in the outline of a thing needs no words: the cable goes to that thing.
@@ -217,6 +228,7 @@ def _tag_all(
     view: WallView,
     content: WallContent,
     results: CalculationResults,
+    *,
     callouts: tuple[Sequence[Callout], Sequence[Callout], Sequence[Callout]],
     numbers: Numbers,
 ) -> list[Callout]:
@@ -234,7 +246,9 @@ def _tag_all(
     for flag in content.flags:
         box = _flag_box(view, content, flag)
         reach = _flag_reach_mm(view, content, flag)
-        kept = flag_corner(drawing, flag, box, view.box.grown(-0.5), numbers, reach)
+        kept = flag_corner(
+            drawing, flag, box, view_box=view.box.grown(-0.5), numbers=numbers, reach_mm=reach
+        )
         waiting += [kept] if kept else []
     drawn = on_sheet(view, content.stretches)
     waiting += tag_stretches(drawing, drawn)

@@ -31,9 +31,7 @@ def draw_outline(drawing: Drawing, view: WallView, previous_wall: str) -> None:
         ("right", box.x1, f"{view.wall.name} | {view.wall.next_wall}"),
     ):
         top = box.y0 - 1.0
-        fold = polyline(
-            (x, top), (x, top - FOLD_MM), width_mm=W.narrow, pattern="long_dash_dot"
-        )
+        fold = polyline((x, top), (x, top - FOLD_MM), width_mm=W.narrow, pattern="long_dash_dot")
         drawing.draw(f"fold:{side}", "dim", fold)
         at = Point(x, top - FOLD_MM - 1.2)
         drawing.add(text_item(f"fold:{side}:name", name, at, TAG, anchor="middle", bold=True))

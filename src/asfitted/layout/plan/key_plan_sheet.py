@@ -15,7 +15,12 @@ from asfitted.layout.free_room import FreeRoom
 from asfitted.layout.legend import LineSample, lay_out_legend, used_symbols
 from asfitted.layout.lettering import BODY, VIEW, text_item
 from asfitted.layout.plan.north import north_direction, north_items
-from asfitted.layout.plan.plan_marks import draw_room_name, draw_wall_mark, draw_wedges
+from asfitted.layout.plan.plan_marks import (
+    draw_room_name,
+    draw_wall_mark,
+    draw_wedges,
+    marks_on_top,
+)
 from asfitted.layout.plan.plan_runs import draw_runs, lanes_of, run_boxes, upright_runs
 from asfitted.layout.plan.plan_things import (
     SIZE_MM,
@@ -36,6 +41,10 @@ if TYPE_CHECKING:
     from asfitted.resolve.installation import Installation
 
 LEGEND_MM = 118.0
+DRAWN_HOW = (
+    "Heights and lengths stand on the elevations only. Runs one above the other are drawn side by "
+    "side. Cables are not drawn one by one."
+)
 FOOT_MM = 12.0  # title and scale bar under the plan
 AREA = Box(USABLE.x0, USABLE.y0, USABLE.x1 - LEGEND_MM - 8.0, title_top() - FOOT_MM - 3.0)
 
@@ -52,7 +61,9 @@ class KeyPlan:
 def lay_out_key_plan(model: Model, numbers: Numbers) -> KeyPlan:
     """Lay out the key plan of a job that has walls."""
     installation = model.installation
-    view = choose_view(installation.walls.values(), AREA)
+    things = plan_things(installation, model.symbols)
+    outside = any(thing.position.outside for thing in things)
+    view = choose_view(installation.walls.values(), AREA, has_outside=outside)
     drawing = Drawing(FreeRoom(AREA))
     for room in installation.rooms.values():
         draw_walls(drawing, view, installation, room)
@@ -63,17 +74,15 @@ def lay_out_key_plan(model: Model, numbers: Numbers) -> KeyPlan:
     for wall in installation.walls.values():
         mark = draw_wall_mark(drawing, view, wall, numbers, depths.get(wall.name, 0.0))
         taken += [mark] if mark else []
-    things = plan_things(installation, model.symbols)
     placed = place_things(view, installation, things, depths, taken)
     callouts = draw_things(drawing, view, installation, placed)
-    wedges = draw_wedges(drawing, installation, model.results, placed)
+    wedges = draw_wedges(drawing, view, installation, model.results, placed)
+    marks_on_top(drawing)
     for room in installation.rooms.values():
         draw_room_name(drawing, view, installation, room)
     tags, left = place_in_turn(drawing.room, callouts)
     drawing.extend(tags)
-    more, far = place_in_turn(
-        drawing.room, [*run_callouts, *_opening_callouts(installation, view)]
-    )
+    more, far = place_in_turn(drawing.room, [*run_callouts, *_opening_callouts(installation, view)])
     drawing.extend(more)
     unplaced = tuple(" ".join([c.tag, *c.lines]).strip() for c in (*left, *far))
     items = [*drawing.items, *_foot(view)]
@@ -146,8 +155,7 @@ def _notes(installation: Installation, unplaced: tuple[str, ...]) -> tuple[Item,
     """Return the notes at the foot, left of the title block."""
     notes = [
         "Circle: letter of the wall, sheet of its elevation; its arrow points at the wall.",
-        "Heights and lengths stand on the elevations only. Runs one above the other are drawn "
-        "side by side. Cables are not drawn one by one.",
+        DRAWN_HOW,
     ]
     upright = upright_runs(installation)
     if upright:

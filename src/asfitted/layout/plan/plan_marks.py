@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 W = widths_for("A3")
 RADIUS = 6.0
 POINTER_MM = 4.0
-WEDGE_MM = 20.0
+WEDGE_MM, RAYS = 20.0, 6
 BEFORE_MM = 26.0  # a row of symbols with their tags stands between a mark and the runs
 
 
@@ -43,13 +43,14 @@ def draw_wall_mark(
     Returns:
         The box taken, or None when the room is too full for the mark.
     """
-    reach = RADIUS + POINTER_MM + 0.5
     for centre in _mark_places(view, wall, depth + BEFORE_MM):
-        box = Box(centre.x - reach, centre.y - reach, centre.x + reach, centre.y + reach)
+        tip = _tip(wall, centre)
+        ring = Box(centre.x, centre.y, centre.x, centre.y).grown(RADIUS + 0.5)
+        box = ring.joined(Box(tip.x, tip.y, tip.x, tip.y))
         if not drawing.room.is_free(box, 0.3):
             continue
         _draw_mark(drawing, wall, centre, numbers)
-        drawing.room.take_ink(box)
+        drawing.room.take_solid(box)
         return box
     return None
 
@@ -64,9 +65,14 @@ def _mark_places(view: PlanView, wall: Wall, nearest: float) -> Iterator[Point]:
                 yield view.on_wall(wall, along, depth)
 
 
+def _tip(wall: Wall, centre: Point) -> Point:
+    reach = RADIUS + POINTER_MM
+    return centre.moved(-wall.inward.x * reach, wall.inward.y * reach)
+
+
 def _draw_mark(drawing: Drawing, wall: Wall, centre: Point, numbers: Numbers) -> None:
     out = Point(-wall.inward.x, wall.inward.y)
-    tip = centre.moved(out.x * (RADIUS + POINTER_MM), out.y * (RADIUS + POINTER_MM))
+    tip = _tip(wall, centre)
     base = centre.moved(out.x * RADIUS * 0.9, out.y * RADIUS * 0.9)
     across = Point(-out.y * 2.6, out.x * 2.6)
     pointer = Path(
@@ -82,7 +88,9 @@ def _draw_mark(drawing: Drawing, wall: Wall, centre: Point, numbers: Numbers) ->
         Circle(centre, RADIUS, Stroke(W.wide), fill="white"),
         polyline((centre.x - RADIUS, centre.y), (centre.x + RADIUS, centre.y), width_mm=W.narrow),
     )
-    drawing.draw(f"wall-mark:{wall.name}", "outline", *parts, title=f"elevation of wall {wall.name}")
+    drawing.draw(
+        f"wall-mark:{wall.name}", "outline", *parts, title=f"elevation of wall {wall.name}"
+    )
     texts = (
         Text(centre.moved(dy=-1.0), wall.name, TAG, anchor="middle", bold=True),
         Text(centre.moved(dy=BODY + 1.1), sheet, BODY, anchor="middle"),
@@ -103,11 +111,7 @@ def draw_room_name(
         f"ceiling: {room.ceiling or 'not recorded'}",
     )
     middle = view.at((max(xs) + min(xs)) / 2, (max(ys) + min(ys)) / 2)
-    offsets = [
-        (dx * 4.0, dy * 4.0)
-        for dx in range(-12, 13)
-        for dy in range(-12, 13)
-    ]
+    offsets = [(dx * 4.0, dy * 4.0) for dx in range(-12, 13) for dy in range(-12, 13)]
     for dx, dy in sorted(offsets, key=lambda o: (math.hypot(*o), o)):
         at = middle.moved(dx, dy)
         texts = [Text(at, room.name, TAG, anchor="middle", bold=True)]
@@ -122,27 +126,58 @@ def draw_room_name(
 
 def draw_wedges(
     drawing: Drawing,
+    view: PlanView,
     installation: Installation,
     results: CalculationResults,
     placed: Sequence[PlacedThing],
 ) -> int:
-    """Outline what each camera with a known lens sees; return how many were drawn."""
+    """Outline what each camera with a known lens sees; return how many were drawn.
+
+    Inside a room the outline ends at its walls.
+    """
     count = 0
     for one in placed:
         result = results.data.get(one.thing.tag)
         if one.thing.looks is None or result is None or result.field_of_view_deg is None:
             continue
-        look = look_direction(installation.walls[one.thing.position.wall], one.thing)
+        wall = installation.walls[one.thing.position.wall]
+        look = look_direction(wall, one.thing)
         half = math.radians(min(result.field_of_view_deg, 170.0)) / 2
         apex = one.box.centre.moved(look.x * 5.5, look.y * 5.5)
-        ends = [_turned(apex, look, half * i / 4) for i in range(-4, 5)]
+        room = installation.rooms[wall.room].walls if not one.thing.position.outside else ()
+        faces = [_face(view, installation.walls[name]) for name in room]
+        ends = [_seen(apex, _turned(look, half * i / RAYS), faces) for i in range(-RAYS, RAYS + 1)]
         shape = Path((apex, *ends), Stroke(W.narrow, "long_dash_double_dot"), closed=True)
         drawing.draw(f"view:{one.thing.tag}", "outline", shape)
         count += 1
     return count
 
 
-def _turned(apex: Point, look: Point, angle: float) -> Point:
+def marks_on_top(drawing: Drawing) -> None:
+    """Bring the marks of walls to the front, over the outlines of what cameras see."""
+    drawing.items.sort(key=lambda item: item.ident.startswith("wall-mark:"))
+
+
+def _face(view: PlanView, wall: Wall) -> tuple[Point, Point]:
+    return view.on_wall(wall, 0.0, 0.0), view.on_wall(wall, wall.length_mm, 0.0)
+
+
+def _turned(look: Point, angle: float) -> Point:
     x = look.x * math.cos(angle) - look.y * math.sin(angle)
     y = look.x * math.sin(angle) + look.y * math.cos(angle)
-    return apex.moved(x * WEDGE_MM, y * WEDGE_MM)
+    return Point(x, y)
+
+
+def _seen(apex: Point, ray: Point, faces: Sequence[tuple[Point, Point]]) -> Point:
+    """Return where a line of sight ends: at a wall, or at the length that wedges are drawn."""
+    reach = WEDGE_MM
+    for a, b in faces:
+        dx, dy = b.x - a.x, b.y - a.y
+        skew = ray.x * dy - ray.y * dx
+        if abs(skew) < 1e-9:
+            continue
+        t = ((a.x - apex.x) * dy - (a.y - apex.y) * dx) / skew
+        u = ((a.x - apex.x) * ray.y - (a.y - apex.y) * ray.x) / skew
+        if t > 0 and 0 <= u <= 1:
+            reach = min(reach, t)
+    return apex.moved(ray.x * reach, ray.y * reach)

@@ -51,14 +51,10 @@ def lanes_of(view: PlanView, installation: Installation) -> dict[str, Lane]:
 
 
 def _is_level_somewhere(run: Containment) -> bool:
-    return any(
-        abs(a.x - b.x) + abs(a.y - b.y) > LEVEL_MM for a, b in pairwise(run.path)
-    )
+    return any(abs(a.x - b.x) + abs(a.y - b.y) > LEVEL_MM for a, b in pairwise(run.path))
 
 
-def run_boxes(
-    view: PlanView, installation: Installation, lanes: dict[str, Lane]
-) -> list[Box]:
+def run_boxes(view: PlanView, installation: Installation, lanes: dict[str, Lane]) -> list[Box]:
     """Return the boxes that runs beside the walls fill; symbols may stand over a crossing."""
     boxes = []
     for tag, lane in lanes.items():
@@ -130,11 +126,13 @@ def _pieces(
         before = flat[i - 1][2] if i else ""
         after = flat[i + 1][2] if i + 1 < len(flat) else ""
         if name:
-            quad = _along_wall(view, installation, (a, b), name, (before, after), lane)
+            quad = _along_wall(
+                view, installation, (a, b), name=name, beside=(before, after), lane=lane
+            )
         elif not overhead:
             continue
         else:
-            quad = _overhead(view, installation, run, (a, b), (before, after), lane)
+            quad = _overhead(view, installation, run, (a, b), (before, after))
         length = abs(quad[0].x - quad[1].x) + abs(quad[0].y - quad[1].y)
         found.append((quad, length))
     return found
@@ -144,6 +142,7 @@ def _along_wall(
     view: PlanView,
     installation: Installation,
     ends: tuple[Point3, Point3],
+    *,
     name: str,
     beside: tuple[str, str],
     lane: Lane,
@@ -173,10 +172,8 @@ def _overhead(
     run: Containment,
     ends: tuple[Point3, Point3],
     beside: tuple[str, str],
-    lane: Lane,
 ) -> tuple[Point, Point, Point, Point]:
-    """Return a crossing at its true place, from lane to lane, at its true width."""
-    _ = lane
+    """Return a crossing at its true place and width."""
     a, b = ends
     p, q = view.at(a.x, a.y), view.at(b.x, b.y)
     half = max(run.width_mm / view.scale, LEAST_MM) / 2

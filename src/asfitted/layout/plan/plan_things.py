@@ -104,7 +104,7 @@ def things_off_plan(installation: Installation) -> tuple[str, ...]:
     return tuple(
         f"{tag}: {thing.position.words}, at the end of {thing.position.end_of}"
         for group in groups
-        for tag, thing in group.items()  # type: ignore[attr-defined]
+        for tag, thing in group.items()
         if thing.position.end_of
     )
 
@@ -206,10 +206,9 @@ def draw_things(
         else:
             outline = rectangle(box.grown(-1.5), width_mm=W.wide)
             drawing.draw(f"plan-thing:{thing.tag}", "symbol", outline, title=thing.tag)
+            drawing.room.take_solid(box.grown(-1.5))
         outside = ("outside",) if thing.position.outside else ()
-        callouts.append(
-            Callout(f"plan-tag:{thing.tag}", thing.tag, (*thing.lines, *outside), box)
-        )
+        callouts.append(Callout(f"plan-tag:{thing.tag}", thing.tag, (*thing.lines, *outside), box))
     return callouts
 
 
@@ -254,9 +253,7 @@ def look_direction(wall: Wall, thing: PlanThing) -> Point:
     side = -1.0 if thing.position.outside else 1.0
     x, y = wall.inward.x * side, -wall.inward.y * side
     turn = math.radians(thing.looks or 0.0)  # clockwise on plan is clockwise on the sheet
-    return Point(
-        x * math.cos(turn) - y * math.sin(turn), x * math.sin(turn) + y * math.cos(turn)
-    )
+    return Point(x * math.cos(turn) - y * math.sin(turn), x * math.sin(turn) + y * math.cos(turn))
 
 
 def _camera_turn(wall: Wall, thing: PlanThing) -> Turn:

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
 SCALES = (25, 50, 100, 200, 500)
 MARGIN_MM = 24.0  # round the walls, for what stands outside and for callouts
+LEAST_MARGIN_MM = 11.0  # where nothing stands outside
 WALL_MM = 100.0  # nominal thickness, drawn outwards: thickness is not surveyed
 
 
@@ -36,8 +37,9 @@ class PlanView:
         return p.moved(wall.inward.x * depth, -wall.inward.y * depth)
 
 
-def choose_view(walls: Iterable[Wall], area: Box) -> PlanView:
+def choose_view(walls: Iterable[Wall], area: Box, *, has_outside: bool) -> PlanView:
     """Return the largest scale at which all walls with their margins fit, centred in the area."""
+    margin = MARGIN_MM if has_outside else LEAST_MARGIN_MM
     points = [w.start for w in walls]
     x0, x1 = min(p.x for p in points), max(p.x for p in points)
     y0, y1 = min(p.y for p in points), max(p.y for p in points)
@@ -46,7 +48,7 @@ def choose_view(walls: Iterable[Wall], area: Box) -> PlanView:
             s
             for s in SCALES
             if (x1 - x0) / s + 2 * MARGIN_MM <= area.width
-            and (y1 - y0) / s + 2 * MARGIN_MM <= area.height
+            and (y1 - y0) / s + 2 * margin <= area.height
         ),
         SCALES[-1],
     )

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from asfitted.geometry import Point
 from asfitted.layout.linework import polyline, widths_for
 from asfitted.layout.plan.plan_view import WALL_MM
 from asfitted.layout.sheet_layout import Path
 
 if TYPE_CHECKING:
+    from asfitted.geometry import Point
     from asfitted.layout.drawing import Drawing
     from asfitted.layout.plan.plan_view import PlanView
     from asfitted.resolve.installation import Installation, Room, Wall

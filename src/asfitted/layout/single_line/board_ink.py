@@ -5,16 +5,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.geometry import Point
-from asfitted.layout.lettering import BODY, TAG
+from asfitted.layout.lettering import BODY
 from asfitted.layout.linework import polyline, rectangle
 from asfitted.layout.sheet_layout import Item, Text
 from asfitted.layout.single_line import ink
-from asfitted.layout.single_line.label import LABEL_PAD, label_lines, label_width_mm
+from asfitted.layout.single_line.label import LABEL_PAD, heading_lines, label_lines, label_width_mm
 from asfitted.layout.single_line.parts import SUPPLY
 from asfitted.layout.single_line.phrases import set_phrases, width_mm
 from asfitted.layout.single_line.room import FLAG_ROW, PITCH, SIGN
 from asfitted.layout.single_line.signs import device_sign
-from asfitted.layout.single_line.words import flag_words, state_word
+from asfitted.layout.single_line.words import NOT_RECORDED, flag_words
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model, Numbers
@@ -31,7 +31,7 @@ def board_items(
 ) -> list[Item]:
     """Return the enclosure of a board with all but its ways."""
     board = model.installation.boards[placed.part.tag]
-    items = [_edge(placed), *_label_items(model, board, placed), _busbar(board, placed, levels)]
+    items = [_edge(placed), *_label_items(model, placed), _busbar(board, placed, levels)]
     if placed.part.number == 1:
         items += _incoming_items(model, board, placed, levels)
         if not placed.is_direct:
@@ -45,21 +45,14 @@ def _edge(placed: PlacedPart) -> Item:
     return Item(f"{placed.part.tag}:enclosure", "outline", (edge,), title=placed.part.tag)
 
 
-def _label_items(model: Model, board: Board, placed: PlacedPart) -> list[Item]:
+def _label_items(model: Model, placed: PlacedPart) -> list[Item]:
     part = placed.part
     at = Point(placed.box.x0 + LABEL_PAD, placed.box.y0 + LABEL_PAD)
-    heading = [part.tag, state_word(board.state)]
-    if board.name and board.name != board.tag:
-        heading.insert(1, board.name)
-    if part.count > 1:
-        first, last = part.columns[0].ways[0].number, part.columns[-1].ways[-1].number
-        ways = f"ways {first} to {last}" if last > first else f"way {first}"
-        heading.append(f"{ways} of {board.way_count}")
     room = label_width_mm(placed.box.width, part.number)
-    lines = label_lines(model, part.tag, room)
-    tag = "  ".join(word for word in heading if word)
-    items = ink.tags(f"{part.tag}:label", [tag.replace("  ", " · ")], at)
-    return items + ink.words(f"{part.tag}:label:facts", lines, at.moved(dy=TAG + 2.0))
+    heading = heading_lines(model, part, room)
+    items = ink.tags(f"{part.tag}:label", heading, at)
+    under = at.moved(dy=ink.tag_block_mm(heading) - 0.4)
+    return items + ink.words(f"{part.tag}:label:facts", label_lines(model, part.tag, room), under)
 
 
 def _busbar(board: Board, placed: PlacedPart, levels: Levels) -> Item:
@@ -83,17 +76,17 @@ def _incoming_items(model: Model, board: Board, placed: PlacedPart, levels: Leve
         items.append(
             ink.wire(f"{tag}:incoming", net, (x, start), (x, end), state=_feed_state(model, board))
         )
+    room = placed.box.x1 - x - 4.0
     if board.main_switch is None:
-        return items + ink.words(
-            f"{tag}:switch:words", ["no main switch"], Point(x + 2.2, above + 3.0)
-        )
+        lines = set_phrases(["main switch", NOT_RECORDED], room, BODY, join=" ")
+        return items + ink.words(f"{tag}:switch:words", lines, Point(x + 3.0, above + 3.0))
     centre = Point(x, above + SIGN / 2)
     name = device_sign(board.main_switch.kind)
     items.append(ink.sign(f"{tag}:switch", model, name, centre, state=state))
     items.append(ink.wire(f"{tag}:main", tag, (x, above + SIGN), (x, levels.busbar), state=state))
     switch = board.main_switch
     said = ["main switch", f"{switch.rating_a:g} A {switch.poles}", switch.kind]
-    lines = set_phrases(said, placed.box.x1 - x - 4.0, BODY, join=" ")
+    lines = set_phrases(said, room, BODY, join=" ")
     return items + ink.words(f"{tag}:switch:words", lines, Point(x + 3.0, above + 1.0))
 
 

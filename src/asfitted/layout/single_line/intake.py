@@ -71,7 +71,7 @@ def _line_items(model: Model, supply: Supply | None, at: Point) -> list[Item]:
     for name in signs:
         items.append(ink.sign(f"supply:{name}", model, name, top.moved(dy=SIGN / 2)))
         lines = says[name]
-        first = TAG + 1.6 if name == "terminal" else SIGN / 2 - len(lines) * PITCH / 2 + 0.6
+        first = TAG + 1.9 if name == "terminal" else SIGN / 2 - len(lines) * PITCH / 2 + 0.6
         items += ink.words(f"supply:{name}:words", lines, top.moved(WORDS_X, first))
         top = top.moved(dy=SIGN)
     if supply is None:

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from asfitted.layout.lettering import BODY
+from asfitted.layout.lettering import BODY, TAG, wrap
 from asfitted.layout.single_line import words as say
 from asfitted.layout.single_line.phrases import set_phrases
+from asfitted.layout.single_line.room import PITCH, TAG_PITCH
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model
+    from asfitted.layout.single_line.parts import Part
 
-SWITCH_X = 96.0  # left edge of an enclosure to its incoming line, where there is room
+SWITCH_X = 106.0  # left edge of an enclosure to its incoming line, where there is room
 SWITCH_ROOM = 42.0  # main switch with its words, to the right edge of the enclosure
 LEAST_BOX_MM = 96.0  # corner label and main switch
 DIRECT_BOX_MM = SWITCH_X + SWITCH_ROOM  # under the intake, which needs its room on the left
@@ -31,8 +33,27 @@ def label_width_mm(box_mm: float, number: int) -> float:
     return switch_x_mm(box_mm) - 6.0 - LABEL_PAD
 
 
+def heading_lines(model: Model, part: Part, room_mm: float) -> list[str]:
+    """Return the heading of a corner label: tag, name, state, and which ways of a cut board."""
+    board = model.installation.boards[part.tag]
+    heading = [part.tag, board.name if board.name != board.tag else "", say.state_word(board.state)]
+    if part.count > 1:
+        first, last = part.columns[0].ways[0].number, part.columns[-1].ways[-1].number
+        ways = f"ways {first} to {last}" if last > first else f"way {first}"
+        heading.append(f"{ways} of {board.way_count}")
+    words = " · ".join(word for word in heading if word)
+    return wrap(words, room_mm, TAG, bold=True)
+
+
 def label_lines(model: Model, tag: str, room_mm: float) -> list[str]:
-    """Return the lines of a corner label under the tag of its board."""
+    """Return the lines of a corner label under its heading."""
     board = model.installation.boards[tag]
     groups = say.board_phrases(model, board)
     return [line for group in groups for line in set_phrases(group, room_mm, BODY)]
+
+
+def label_height_mm(model: Model, part: Part, box_mm: float) -> float:
+    """Return the height of a corner label in mm, for an enclosure of a width."""
+    room = label_width_mm(box_mm, part.number)
+    heading = len(heading_lines(model, part, room)) * TAG_PITCH
+    return LABEL_PAD + heading + len(label_lines(model, part.tag, room)) * PITCH

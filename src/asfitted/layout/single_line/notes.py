@@ -30,7 +30,7 @@ def note_sentences(model: Model, parts: Sequence[Part]) -> list[str]:
     """Return the notes of a sheet."""
     return [
         "Drawn dead: all contacts shown open.",
-        f"{protective_measure(model)} {additional_protection(model, parts)}",
+        f"{protective_measure(model)} {additional_protection(model, parts)}".strip(),
         CALCULATED,
         "Given figures and lengths: (m) measured, (d) declared, (a) assumed.",
         EXISTING,
@@ -67,6 +67,8 @@ def additional_protection(model: Model, parts: Sequence[Part]) -> str:
     if outlets:
         listed = tags_words(outlets) if len(outlets) <= MOST_LISTED else "outlets so marked"
         found.append(f"in outlets {listed}" if len(outlets) <= MOST_LISTED else f"in {listed}")
+    if not circuits:
+        return ""
     if not found:
         return "No RCD for additional protection on the circuits of this sheet."
     return f"RCD 30 mA additional protection: {'; '.join(found)}."

@@ -174,14 +174,14 @@ def tag_lines(stage: StageWords, width: float) -> list[str]:
 
 
 def rows_for(
-    columns: Sequence[ColumnWords], pitch_mm: float, label_lines: int, *, is_cut: bool = False
+    columns: Sequence[ColumnWords], pitch_mm: float, label_mm: float, *, is_cut: bool = False
 ) -> Rows:
     """Return the least height of each row at a pitch.
 
     Args:
         columns: every column that shares the rows.
         pitch_mm: width of a column, mm.
-        label_lines: lines of the corner label under its tag, the most of any board.
+        label_mm: height of the corner label, the most of any board, mm.
         is_cut: a flag stands at an end of a busbar, so the label keeps clear of it.
     """
     levels = max((len(c.stages) for c in columns), default=0)
@@ -209,7 +209,7 @@ def rows_for(
         default=0,
     )
     return Rows(
-        header=max(SIGN + 6.0, 5.0 + TAG + label_lines * PITCH + (2.5 if is_cut else 0.0)),
+        header=max(SIGN + 6.0, label_mm + 1.2 + (2.5 if is_cut else 0.0)),
         device=WAY_ROW + max(SIGN + STROKES, device_lines * PITCH) + 2.5,
         legs=legs,
         stages=stages,

@@ -137,8 +137,9 @@ def line_samples(model: Model, parts: Sequence[Part], *, has_intake: bool) -> li
         samples.append(LineSample("Existing cable", widths.narrow))
     if State.REMOVED in states:
         samples.append(LineSample("Cable to be removed", widths.narrow, "dashed"))
-    if parts:
+    if parts or has_intake:
         samples.append(LineSample("Busbar", widths.extra_wide))
+    if parts:
         samples.append(LineSample("Edge of an enclosure", widths.narrow, "long_dash_dot"))
     if has_intake and model.installation.supply is not None:
         samples.append(LineSample("Protective conductor", widths.symbol, "dashed"))

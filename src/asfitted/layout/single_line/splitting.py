@@ -15,8 +15,7 @@ from asfitted.layout.single_line.label import (
     CUT_BOX_MM,
     DIRECT_BOX_MM,
     LEAST_BOX_MM,
-    label_lines,
-    label_width_mm,
+    label_height_mm,
 )
 from asfitted.layout.single_line.parts import BREAK_MM, Part, SheetFit, direct_board
 from asfitted.layout.single_line.room import (
@@ -106,12 +105,11 @@ def fit(model: Model, parts: Sequence[Part], *, has_intake: bool) -> SheetFit | 
     pitch = _pitch(parts, AREA.width - SIDE_MM, least_pitch_mm(words), direct)
     if pitch is None or not side_holds(model, parts, has_intake=has_intake):
         return None
-    lines = 0
+    label_mm = 0.0
     for part in parts:
         box_mm = part_width_mm(part, pitch, is_direct=part.tag == direct)
-        room = label_width_mm(box_mm, part.number)
-        lines = max(lines, len(label_lines(model, part.tag, room)))
-    rows = rows_for(words, pitch, lines, is_cut=any(part.breaks for part in parts))
+        label_mm = max(label_mm, label_height_mm(model, part, box_mm))
+    rows = rows_for(words, pitch, label_mm, is_cut=any(part.breaks for part in parts))
     flags = any(part.number == 1 and part.tag != direct for part in parts)
     band = max(INTAKE_ROW if has_intake else 0.0, FLAG_ROW if flags else 0.0)
     if parts and band + rows.total > AREA.height:

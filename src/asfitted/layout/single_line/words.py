@@ -141,11 +141,12 @@ def figure_phrases(model: Model, circuit: Circuit) -> list[str]:
 def point_phrases(model: Model, circuit: Circuit, stage: Stage) -> list[str]:
     """Return what a sign stands for, such as ``3 ×``, ``13 A twin socket-outlet``."""
     if stage.feeds:
-        return list(flag_words("to", "00", "A0"))  # room for the words; the numbers come later
+        return list(flag_words("to", "000", "A0"))  # room for the words; the numbers come later
     if not stage.points:
         count = circuit.points_served
         load = load_words(circuit.load_w, circuit.load_a)
-        said = [f"{count} point{'s' if count != 1 else ''}", *_own_state(circuit.state)]
+        counted = f"{count} point{'s' if count != 1 else ''}" if count else f"points {NOT_RECORDED}"
+        said = [counted, *_own_state(circuit.state)]
         return [*said, f"{load} in all"] if load else said
     points = [model.installation.points[tag] for tag in stage.points]
     if stage.gathered:

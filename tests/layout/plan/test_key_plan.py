@@ -1,0 +1,117 @@
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import pytest
+
+from asfitted.geometry import Box
+from asfitted.layout.plan.key_plan_sheet import lay_out_key_plan
+from asfitted.layout.plan.north import north_direction
+from asfitted.layout.plan.plan_things import look_direction, plan_things, things_off_plan
+from asfitted.layout.plan.plan_view import choose_view
+from asfitted.layout.sheet_layout import SymbolUse, Text
+from asfitted.layout.sheet_model import Numbers
+from asfitted.sheets import elevations, key_plan
+
+if TYPE_CHECKING:
+    from asfitted.layout.plan.key_plan_sheet import KeyPlan
+    from asfitted.layout.sheet_model import Model
+
+JOBS = ("pottery-studio", "community-shed", "shop-cctv")
+
+
+def numbers_of(model: Model) -> Numbers:
+    plans = [*key_plan.plan(model), *elevations.plan(model)]
+    return Numbers({p.key: f"{i:02d}" for i, p in enumerate(plans, start=1)})
+
+
+def laid_out(model: Model) -> KeyPlan:
+    return lay_out_key_plan(model, numbers_of(model))
+
+
+def said(plan: KeyPlan) -> dict[str, list[str]]:
+    return {item.ident: [t.text for t in item.parts if isinstance(t, Text)] for item in plan.items}
+
+
+@pytest.mark.parametrize("job", JOBS)
+def test_every_wall_has_a_mark_with_its_sheet(demo_models: dict[str, Model], job: str) -> None:
+    model = demo_models[job]
+    numbers = numbers_of(model)
+    words = said(laid_out(model))
+    for name in model.installation.walls:
+        sheet = numbers.by_key.get(f"elevation/{name}", "–")
+        assert words[f"wall-mark:{name}:words"] == [name, sheet]
+
+
+@pytest.mark.parametrize("job", JOBS)
+def test_every_thing_with_a_place_is_drawn_and_tagged_once(
+    demo_models: dict[str, Model], job: str
+) -> None:
+    model = demo_models[job]
+    plan = laid_out(model)
+    assert plan.unplaced == ()
+    idents = [item.ident for item in plan.items]
+    for thing in plan_things(model.installation, model.symbols):
+        assert idents.count(f"plan-thing:{thing.tag}") == 1
+        assert idents.count(f"plan-tag:{thing.tag}") == 1
+
+
+@pytest.mark.parametrize("job", JOBS)
+def test_the_legend_holds_what_is_used_and_nothing_else(
+    demo_models: dict[str, Model], job: str
+) -> None:
+    plan = laid_out(demo_models[job])
+    used, shown = set(), set()
+    for item in plan.items:
+        names = {p.name for p in item.parts if isinstance(p, SymbolUse)}
+        (shown if item.ident.startswith("legend:") else used).update(names)
+    assert used == shown
+
+
+@pytest.mark.parametrize("job", JOBS)
+def test_symbols_do_not_stand_on_one_another(demo_models: dict[str, Model], job: str) -> None:
+    boxes = [
+        (Box(p.at.x, p.at.y, p.at.x + p.size_mm, p.at.y + p.size_mm), item.ident)
+        for item in laid_out(demo_models[job]).items
+        for p in item.parts
+        if isinstance(p, SymbolUse) and item.ident.startswith("plan-thing:")
+    ]
+    assert boxes
+    for i, (one, name) in enumerate(boxes):
+        assert not [other for box, other in boxes[i + 1 :] if one.meets(box)], name
+
+
+def test_the_camera_at_the_end_of_the_duct_is_listed_not_drawn(
+    demo_models: dict[str, Model],
+) -> None:
+    model = demo_models["pottery-studio"]
+    assert things_off_plan(model.installation) == ("CAM4: post at the yard gate, at the end of U1",)
+    notes = " ".join(t for lines in said(laid_out(model)).values() for t in lines)
+    assert "CAM4: post at the yard gate" in notes
+
+
+def test_north_points_out_through_the_north_wall(demo_models: dict[str, Model]) -> None:
+    pottery = demo_models["pottery-studio"].installation
+    north = north_direction(pottery, pottery.rooms["Making floor"])
+    assert north == (0.0, -1.0)  # wall A, the first, is at the top of the plan
+    shop = demo_models["shop-cctv"].installation
+    assert north_direction(shop, shop.rooms["Shop"]) is None
+
+
+def test_a_camera_aimed_left_looks_to_the_left_of_the_elevation(
+    demo_models: dict[str, Model],
+) -> None:
+    model = demo_models["pottery-studio"]
+    things = {t.tag: t for t in plan_things(model.installation, model.symbols)}
+    wall = model.installation.walls["B"]
+    look = look_direction(wall, things["CAM3"])
+    # B is the east wall; 45 left as one faces it is towards wall A: up on the sheet, and inwards
+    assert look.x == pytest.approx(-(0.5**0.5))
+    assert look.y == pytest.approx(-(0.5**0.5))
+
+
+def test_the_plan_uses_the_largest_scale_that_fits(demo_models: dict[str, Model]) -> None:
+    walls = list(demo_models["pottery-studio"].installation.walls.values())
+    assert choose_view(walls, Box(0, 0, 250, 200), has_outside=True).scale == 50
+    assert choose_view(walls, Box(0, 0, 400, 400), has_outside=True).scale == 25
+    assert choose_view(walls, Box(0, 0, 150, 150), has_outside=True).scale == 100
