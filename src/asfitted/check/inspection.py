@@ -17,7 +17,13 @@ if TYPE_CHECKING:
 
     from asfitted.calculate.results import CableResult, CalculationResults, CircuitResult
     from asfitted.errors import Place
-    from asfitted.resolve.installation import Cable, Circuit, Installation, PointServed
+    from asfitted.resolve.installation import (
+        Board,
+        Cable,
+        Circuit,
+        Installation,
+        PointServed,
+    )
 
 SLACK = 1e-9  # share of the limit allowed for binary rounding: a figure on the limit passes
 
@@ -52,6 +58,11 @@ class Inspection:
         for circuit in self.installation.circuits.values():
             if circuit.state != "removed":
                 yield circuit, self.results.circuits.get(circuit.tag)
+
+    def circuits_of(self, board: Board) -> list[Circuit]:
+        """Return the circuits of a board that stay, in order of its ways."""
+        own = (self.installation.circuits[way.circuit] for way in board.ways if way.circuit)
+        return [circuit for circuit in own if circuit.state != "removed"]
 
     def surveyed_circuits(self) -> Iterator[tuple[Circuit, CircuitResult | None]]:
         """Yield circuits whose cables are known, with their figures.

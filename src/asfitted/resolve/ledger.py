@@ -24,7 +24,7 @@ class Ledger:
         """Start an empty ledger for one job."""
         self.loaded = loaded
         self.problems: list[Problem] = []
-        self.defaults: list[Default] = []
+        self._filled: dict[Default, None] = {}  # in order, each once
         self.places: dict[str, Place] = {}
 
     def problem(self, code: Code, message: str, path: SpecPath, hint: str = "") -> None:
@@ -41,9 +41,12 @@ class Ledger:
 
     def default(self, subject: str, what: str, value: str, reason: str) -> None:
         """Note, once, a fact that the spec left out and the tool filled in."""
-        filled = Default(subject, what, value, reason)
-        if filled not in self.defaults:
-            self.defaults.append(filled)
+        self._filled.setdefault(Default(subject, what, value, reason))
+
+    @property
+    def defaults(self) -> list[Default]:
+        """Every default filled so far, in order."""
+        return list(self._filled)
 
     def claim(self, tag: str, path: SpecPath) -> None:
         """Note where a tag stands; a tag that something else bears is a problem."""

@@ -36,13 +36,14 @@ EQUIPMENT_SYMBOLS = {
     "PoE switch": "poe_switch",
 }
 CABINET_PAD = 4.0
+MOST_SPREAD_MM = 16.0
 
 
 def plan(model: Model) -> list[SheetPlan]:
     """Plan as many A3 sheets as the rows need; none for a job without data."""
     rows = link_rows(model.installation, model.results)
     pages: list[list[LinkRow]] = []
-    room = usable_box("A3").height - TOP_MM - title_block_height_mm("A3") - 12.0
+    room = _room_mm(usable_box("A3"))
     left = 0.0
     for row in rows:
         need = row_height_mm(row)
@@ -70,12 +71,24 @@ def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:  # noqa: 
     area = usable_box("A3")
     items = [text_item("view-title", plan.title, Point(area.x0, area.y0 + VIEW), VIEW, bold=True)]
     y = area.y0 + TOP_MM
+    extra = _spread_mm(rows, area)
     for row in rows:
         items.extend(place_row(row, Point(area.x0, y)))
-        y += row_height_mm(row)
+        y += row_height_mm(row) + extra
     items.extend(_cabinet(model, area, max(y, area.y0 + TOP_MM + 60)))
     items.extend(_foot(items, rows, model, area))
     return Content(tuple(items))
+
+
+def _room_mm(area: Box) -> float:
+    """Return the height for rows: under the title, above title block and legend."""
+    return area.height - TOP_MM - title_block_height_mm("A3") - 12.0
+
+
+def _spread_mm(rows: tuple[LinkRow, ...], area: Box) -> float:
+    """Return the extra gap under each row that spreads few rows over the sheet."""
+    spare = _room_mm(area) - sum(row_height_mm(row) for row in rows)
+    return max(0.0, min(spare / len(rows), MOST_SPREAD_MM))
 
 
 def _cabinet(model: Model, area: Box, bottom: float) -> list[Item]:

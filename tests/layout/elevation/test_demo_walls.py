@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 import pytest
 
 from asfitted.geometry import Point3
-from asfitted.layout.elevation.drops_on_wall import clipped_corner_flags, upright
 from asfitted.layout.elevation.dimension_chain import chain_parts
+from asfitted.layout.elevation.drops_on_wall import clipped_corner_flags, upright
 from asfitted.layout.elevation.run_drawing import LEAST_MM, piece_box
 from asfitted.layout.elevation.runs_on_wall import corner_flags, crossings_on, pieces_on
 from asfitted.layout.elevation.thing_drawing import thing_box

@@ -6,6 +6,7 @@ from functools import cache
 from typing import TYPE_CHECKING
 
 import pytest
+from grown_rooms import grown_model, numbers_for
 
 from asfitted.fonts import text_width_mm
 from asfitted.geometry import Box
@@ -16,7 +17,6 @@ from asfitted.layout.frame import usable_box
 from asfitted.layout.sheet_layout import Circle, Item, Path, SymbolUse, Text, text_box
 from asfitted.layout.title_block import title_block_box
 from asfitted.sheets import elevations, key_plan
-from grown_rooms import grown_model, numbers_for
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model

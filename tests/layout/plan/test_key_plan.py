@@ -61,7 +61,8 @@ def test_the_legend_holds_what_is_used_and_nothing_else(
     demo_models: dict[str, Model], job: str
 ) -> None:
     plan = laid_out(demo_models[job])
-    used, shown = set(), set()
+    used: set[str] = set()
+    shown: set[str] = set()
     for item in plan.items:
         names = {p.name for p in item.parts if isinstance(p, SymbolUse)}
         (shown if item.ident.startswith("legend:") else used).update(names)

@@ -39,7 +39,7 @@ def check(job: Inspection) -> Iterator[Verdict]:
     Source. BS 7671 514.9.1 (iv).
     """
     for board in job.installation.boards.values():
-        own = [c for c, _ in job.circuits() if c.board == board.tag]
+        own = job.circuits_of(board)
         silent = [c.tag for c in own if not is_recorded(c.vulnerable)]
         if silent:
             yield job.not_checked(

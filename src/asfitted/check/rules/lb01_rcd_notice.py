@@ -38,7 +38,7 @@ def check(job: Inspection) -> Iterator[Verdict]:
     Source. BS 7671 514.12.2.
     """
     for board in job.installation.boards.values():
-        own = [c for c, _ in job.circuits() if c.board == board.tag]
+        own = job.circuits_of(board)
         points = [job.installation.points[tag] for c in own for tag in c.points]
         count = sum(c.device.rcd is not None for c in own) + sum(p.rcd is not None for p in points)
         yield job.holds(

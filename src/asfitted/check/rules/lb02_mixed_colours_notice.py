@@ -38,7 +38,7 @@ def check(job: Inspection) -> Iterator[Verdict]:
     Source. BS 7671 514.14.1; what colours the old circuits have is not in the spec.
     """
     for board in job.installation.boards.values():
-        states = {str(c.state) for c, _ in job.circuits() if c.board == board.tag}
+        states = {str(circuit.state) for circuit in job.circuits_of(board)}
         yield job.holds(
             board.tag,
             states != {"existing", "new"},
