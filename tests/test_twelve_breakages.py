@@ -71,8 +71,8 @@ def test_2_breaking_capacity_below_the_fault_level(tmp_path: Path) -> None:
 
 
 def test_3_a_data_cable_by_way_of_the_power_tray(tmp_path: Path) -> None:
-    old = 'at: "wall A, 5.4 m along, 1.2 m up", cable: Cat6'
-    path = broken(tmp_path, old, f"{old}, via: [T1]")
+    old = "D1: {is: data outlet, "
+    path = broken(tmp_path, old, f"{old}via: [T1], ")
     report = report_on(path)
     finding = the(report, "SG-01", "D05")
     assert finding.stops_work

@@ -60,12 +60,10 @@ BY_HAND = {
     "W11": 0.95 + 1.0 + 8.0 + 4.4 + 1.075,
     # F1, C 7.3 at 1.5, clipped at 2.25: up 0.3, D 5.4 to the corner, C 8.0 to 7.3, down 0.75
     "W12": 0.3 + 5.4 + 0.7 + 0.75,
-    # S1 B 2.0 to S2 A 5.8, both at 1.2: up 1.7, 2.0 + 2.2, down 1.7
-    "W13-2": 1.7 + 4.2 + 1.7,
+    # S1 B 2.0 to S2 A 5.9, both at 1.2: up 1.7, 2.0 + 2.1, down 1.7
+    "W13-2": 1.7 + 4.1 + 1.7,
     # S4, B 5.2 at 1.2: up T5 1.075, B 4.4 to 5.2, down 1.7
     "W14": 1.075 + 0.8 + 1.7,
-    # S4 to S5, B 5.9: straight along the wall
-    "W14-2": 0.7,
     # F3, B 3.6 at 1.2: up T5 1.075, B 4.4 back to 3.6, down 1.7
     "W15": 1.075 + 0.8 + 1.7,
     # switch A 1.75 at 1.2 to luminaire A 2.0 at 3.5, 1.6 out: up 1.7, along 0.25, up 0.6, out 1.6

@@ -104,7 +104,7 @@ def symbol_sheet() -> SheetLayout:
     """Return every symbol of the catalogue with its name, in a grid."""
     items = [frame(420, 297)]
     for index, (name, info) in enumerate(catalogue().items()):
-        x, y = 26 + 42.5 * (index % 9), 16 + 38 * (index // 9)
+        x, y = 26 + 42.5 * (index % 9), 14 + 34 * (index // 9)
         items.append(symbol(name, name, x + 14, y + 3))
         dagger = "" if info.standard else " †"
         head, _, tail = name.partition("_") if len(name) > 17 else (name, "", "")

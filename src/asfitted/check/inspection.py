@@ -7,6 +7,7 @@ margin, so that every finding reads alike and a missing figure is always said al
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from asfitted.check.figures import pair
@@ -59,10 +60,16 @@ class Inspection:
             if circuit.state != "removed":
                 yield circuit, self.results.circuits.get(circuit.tag)
 
+    @cached_property
+    def _by_board(self) -> dict[str, list[Circuit]]:
+        boards: dict[str, list[Circuit]] = {}
+        for circuit, _ in self.circuits():
+            boards.setdefault(circuit.board, []).append(circuit)
+        return boards
+
     def circuits_of(self, board: Board) -> list[Circuit]:
-        """Return the circuits of a board that stay, in order of its ways."""
-        own = (self.installation.circuits[way.circuit] for way in board.ways if way.circuit)
-        return [circuit for circuit in own if circuit.state != "removed"]
+        """Return the circuits of a board that stay, in order of the spec."""
+        return self._by_board.get(board.tag, [])
 
     def surveyed_circuits(self) -> Iterator[tuple[Circuit, CircuitResult | None]]:
         """Yield circuits whose cables are known, with their figures.

@@ -140,7 +140,7 @@ def _cut_end(
     ident: str, other: str, centre: Point, twin: tuple[str, str] | None, turn: ink.Turn
 ) -> list[Item]:
     """Return one flag with the sheet and zone of its twin in turned words under it."""
-    lines = ["busbar", *(flag_words("on", *twin) if twin else ("not drawn",))]
+    lines = ["busbar", *((f"sheet {twin[0]}", f"zone {twin[1]}") if twin else ("not drawn",))]
     link = f"{twin[0]}#{other}" if twin else ""
     longest = max(width_mm(line, BODY) for line in lines)
     foot = centre.y + SIGN / 2 + longest
