@@ -128,7 +128,7 @@ def _equipment(
     items = [Item(f"{device.tag}:symbol", "symbol", (use,), title=device.tag)]
     items.append(text_item(f"{device.tag}:tag", device.tag, at.moved(14.0, 4.5), TAG, bold=True))
     items.append(text_item(f"{device.tag}:kind", device.kind, at.moved(14.0, 9.0)))
-    lines = []
+    lines = [f"patch lead to {device.port.replace('/', ' port ')}"] if device.port else []
     for total in totals:
         if total.tag == device.tag:
             of = "not recorded" if total.available is None else f"{total.available:g}"
