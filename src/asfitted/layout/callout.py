@@ -1,7 +1,8 @@
 """Callouts: a few short lines of text near the thing they name, with a leader as last resort.
 
-Eight places round the thing are tried first; then places further and further off, joined to it by a
-straight leader that crosses no text and no other leader. Same input, same places.
+Places beside the thing are best; then places further off, joined to it by a short straight leader
+that crosses no text and no other leader. Which callout gets which place is chosen in
+``callout_choice``. Same input, same places.
 """
 
 from __future__ import annotations
@@ -12,43 +13,64 @@ from typing import TYPE_CHECKING
 
 from asfitted.fonts import text_width_mm
 from asfitted.geometry import Box, Point
+from asfitted.layout.free_room import gap_mm
 from asfitted.layout.lettering import BODY, TAG, box_of, line_pitch_mm
-from asfitted.layout.sheet_layout import Item, Path, Stroke, Text
+from asfitted.layout.sheet_layout import Circle, Item, Path, Stroke, Text
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator
 
     from asfitted.layout.free_room import FreeRoom
+    from asfitted.layout.lettering import Anchor
 
-CLEAR_MM = (1.8, 0.8)  # round the words of a callout; the second where the first is too much
+CLEAR_MM, CLOSE_MM = 1.8, 0.8  # round the words of a callout with a leader; the least allowed
 GAP = 1.3  # from the thing to its callout, mm
 LEADER_MM = 0.25
-STEP, REACH = 4.0, 90.0
-DIRECTIONS = 16
-INK_PENALTY = 14.0
+LEAST_LEADER_MM = 2.0
+STEP_X, STEP_Y, REACH = 4.0, 3.0, 62.0
+MOST_SPOTS = 110  # places further off that are kept for one callout
+LEADER_COST, INK_COST, CLOSE_COST = 10.0, 4.0, 4.0
+OWN_MM = 0.5  # words stand nearer to their own thing than to any other by so much
+RING_MM = 3.2  # radius of the ring round the number of a keynote
 
 
 @dataclass(frozen=True)
 class Callout:
-    """What to write about a thing: ``tag`` bold at 3.5 mm, then ``lines`` at 2.5 mm."""
+    """What to write about a thing: ``tag`` bold at 3.5 mm, then ``lines`` at 2.5 mm.
+
+    ``weight`` says how much it matters that it finds a place. ``rivals`` are boxes of things of
+    the same sort: without a leader the words stand nearer to their own. A ``keynote`` is a number
+    in a ring instead of words.
+    """
 
     ident: str
     tag: str
     lines: tuple[str, ...]
     target: Box  # box of the thing on the sheet
     link: str = ""
+    weight: float = 1.0
+    rivals: tuple[Box, ...] = ()
+    keynote: int = 0
+
+    @property
+    def words(self) -> str:
+        """All of its words on one line."""
+        return " ".join([self.tag, *self.lines]).strip()
 
 
 @dataclass(frozen=True)
-class Placed:
-    """A callout at its place: its items and the box of its words."""
+class Spot:
+    """A place for the words of a callout, its leader if it needs one, and what it costs, mm."""
 
-    items: tuple[Item, ...]
     box: Box
+    leader: tuple[Point, Point] | None
+    cost: float
 
 
 def callout_size(callout: Callout) -> tuple[float, float]:
     """Return the width and height in mm that the words of a callout need."""
+    if callout.keynote:
+        return 2 * RING_MM, 2 * RING_MM
     widths = [text_width_mm(line, BODY) for line in callout.lines]
     if callout.tag:
         widths.append(text_width_mm(callout.tag, TAG, bold=True))
@@ -57,99 +79,77 @@ def callout_size(callout: Callout) -> tuple[float, float]:
     return max(widths), height + (TAG if callout.tag else 0.0)
 
 
-def place_near(room: FreeRoom, callout: Callout) -> Placed | None:
-    """Put a callout beside its thing, or return None where all eight places are taken."""
+def spots_near(room: FreeRoom, callout: Callout) -> list[Spot]:
+    """Return the free places beside a thing, best first, none of them nearer to a rival."""
+    spots = []
+    for rank, box in enumerate(_round_about(callout.target, *callout_size(callout))):
+        if room.is_free(box) and _is_its_own(callout, box):
+            spots.append(Spot(box, None, 0.6 * rank))
+    return spots
+
+
+def _is_its_own(callout: Callout, box: Box) -> bool:
+    """Tell whether words in a box stand nearer to their thing than to its rivals."""
+    if not callout.rivals:
+        return True
+    head = callout_texts(callout, Spot(box, None, 0.0))[0]
+    words = box_of(head)
+    limit = gap_mm(words, callout.target) + OWN_MM
+    return all(gap_mm(words, rival) > limit for rival in callout.rivals)
+
+
+def spots_further_off(room: FreeRoom, callout: Callout, reach: float = REACH) -> list[Spot]:
+    """Return free places with a leader that crosses no words and no leader, cheapest first."""
     size = callout_size(callout)
-    for box in _round_about(callout.target, *size):
-        if room.is_free(box):
-            return _write(room, callout, box, None)
-    return None
-
-
-def place_with_leader(room: FreeRoom, callout: Callout, reach: float = REACH) -> Placed | None:
-    """Put a callout further off with a leader, or return None where there is no place at all."""
-    best = None
-    for clear in CLEAR_MM:
-        best = best or _on_a_ring(room, callout, reach, clear)
-    best = best or _anywhere(room, callout)
-    return None if best is None else _write(room, callout, *best)
-
-
-def _on_a_ring(
-    room: FreeRoom, callout: Callout, reach: float, clear: float
-) -> tuple[Box, tuple[Point, Point]] | None:
-    """Return the best place on widening rings: near, and with a leader that crosses little."""
-    best: tuple[float, Box, tuple[Point, Point]] | None = None
-    for distance, box in _further_off(callout.target, *callout_size(callout), reach):
-        if best is not None and distance >= best[0]:
+    spots: list[Spot] = []
+    for length, box, ends in _reachable(room.limits, callout, size, reach):
+        if len(spots) >= MOST_SPOTS:
             break
-        if not room.is_free(box, clear):
+        if not room.is_free(box, CLOSE_MM):
             continue
-        ends = _leader_ends(callout.target, box)
         crossed = room.leader_cost(*ends, callout.target)
-        if crossed is None or line_length(ends) < 1.0:
+        if crossed is None:
             continue
-        cost = distance + INK_PENALTY * max(0.0, crossed - 1.0)
-        if best is None or cost < best[0]:
-            best = (cost, box, ends)
-    return None if best is None else best[1:]
+        cost = LEADER_COST + length + INK_COST * crossed
+        cost += 0.0 if room.is_free(box, CLEAR_MM) else CLOSE_COST
+        spots.append(Spot(box, ends, cost))
+    return sorted(spots, key=lambda s: (s.cost, s.box.y0, s.box.x0))
 
 
-def _anywhere(room: FreeRoom, callout: Callout) -> tuple[Box, tuple[Point, Point]] | None:
-    """Return the nearest free place of all, with its leader; None where the drawing is full."""
-    width, height = callout_size(callout)
-    limits, target = room.limits, callout.target
-    places = []
-    for i in range(int((limits.width - width) / STEP) + 1):
-        for j in range(int((limits.height - height) / STEP) + 1):
-            x, y = limits.x0 + i * STEP, limits.y0 + j * STEP
+def _reachable(
+    limits: Box, callout: Callout, size: tuple[float, float], reach: float
+) -> list[tuple[float, Box, tuple[Point, Point]]]:
+    """Return places on a grid about a thing within reach, those with the shortest leader first."""
+    width, height = size
+    target = callout.target
+    x0, x1 = max(limits.x0, target.x0 - reach - width), min(limits.x1 - width, target.x1 + reach)
+    y0, y1 = max(limits.y0, target.y0 - reach - height), min(limits.y1 - height, target.y1 + reach)
+    columns = _grid(target.centre.x - width / 2, x0, x1, STEP_X)
+    rows = _grid(target.centre.y - height / 2, y0, y1, STEP_Y)
+    found = []
+    for x in columns:
+        for y in rows:
             box = Box(x, y, x + width, y + height)
-            places.append((line_length(_leader_ends(target, box)), box))
-    for distance, box in sorted(places, key=lambda p: (p[0], p[1].y0, p[1].x0)):
-        if distance < 1.0 or not room.is_free(box, CLEAR_MM[-1]):
-            continue
-        ends = _leader_ends(target, box)
-        if room.leader_cost(*ends, target) is not None:
-            return box, ends
-    return None
+            if gap_mm(box, target) < LEAST_LEADER_MM or gap_mm(box, target) > reach:
+                continue
+            ends = _leader_ends(callout, box)
+            length = math.dist(*ends)
+            if LEAST_LEADER_MM <= length <= reach:
+                found.append((length, box, ends))
+    return sorted(found, key=lambda f: (f[0], f[1].y0, f[1].x0))
 
 
-def place(room: FreeRoom, callout: Callout) -> Placed | None:
-    """Put a callout beside its thing, else further off with a leader, else return None."""
-    return place_near(room, callout) or place_with_leader(room, callout)
-
-
-def place_in_turn(room: FreeRoom, callouts: Sequence[Callout]) -> tuple[list[Item], list[Callout]]:
-    """Place callouts: all that can stand beside their thing first, the rest with leaders.
-
-    Returns:
-        The items, and the callouts for which there was no room.
-    """
-    items: list[Item] = []
-    waiting = []
-    for callout in callouts:
-        placed = place_near(room, callout)
-        if placed is None:
-            waiting.append(callout)
-        else:
-            items.extend(placed.items)
-    left_over = []
-    for callout in waiting:
-        placed = place_with_leader(room, callout)
-        if placed is None:
-            left_over.append(callout)
-        else:
-            items.extend(placed.items)
-    return items, left_over
-
-
-def line_length(ends: tuple[Point, Point]) -> float:
-    """Return the length of a leader, mm."""
-    return math.dist(*ends)
+def _grid(middle: float, low: float, high: float, step: float) -> list[float]:
+    """Return places ``step`` apart through a middle, between two limits that are places too."""
+    if high < low:
+        return []
+    first = math.ceil((low - middle) / step)
+    last = math.floor((high - middle) / step)
+    return sorted({low, high, *(middle + i * step for i in range(first, last + 1))})
 
 
 def _round_about(target: Box, width: float, height: float) -> Iterator[Box]:
-    """Yield the eight places round a box, best first: below, right, left, above, corners."""
+    """Yield places round a box, best first: below, right, left, above, flush, then corners."""
     middle = target.centre
     left, right = target.x0 - GAP - width, target.x1 + GAP
     above, below = target.y0 - GAP - height, target.y1 + GAP
@@ -158,70 +158,100 @@ def _round_about(target: Box, width: float, height: float) -> Iterator[Box]:
         (across, below),
         (right, down),
         (left, down),
+        (across, above),
+        (target.x0, below),
+        (target.x1 - width, below),
         (right, below),
         (left, below),
-        (across, above),
+        (right, target.y0),
+        (left, target.y0),
+        (target.x0, above),
+        (target.x1 - width, above),
         (right, above),
         (left, above),
     ):
         yield Box(x, y, x + width, y + height)
 
 
-def _further_off(
-    target: Box, width: float, height: float, reach: float
-) -> Iterator[tuple[float, Box]]:
-    """Yield places on widening rings round a box, with their distance from it in mm."""
-    middle = target.centre
-    for ring in range(1, int(reach / STEP) + 1):
-        distance = ring * STEP
-        for k in range(DIRECTIONS):
-            angle = math.pi / 2 + k * 2 * math.pi / DIRECTIONS
-            away_x = target.width / 2 + width / 2 + distance
-            away_y = target.height / 2 + height / 2 + distance
-            x = middle.x + away_x * math.cos(angle) - width / 2
-            y = middle.y + away_y * math.sin(angle) - height / 2
-            yield distance, Box(x, y, x + width, y + height)
+def _leader_ends(callout: Callout, box: Box) -> tuple[Point, Point]:
+    """Return the shortest leader from the edge of a thing to its words.
+
+    It meets the words at the side of their first line, or over or under the nearest line.
+    """
+    target = callout.target
+    if callout.keynote:
+        return _ring_leader(target, box)
+    texts = callout_texts(callout, Spot(box, (box.centre, box.centre), 0.0))
+    first, last = box_of(texts[0]), box_of(texts[-1])
+    cap = texts[0].cap_mm
+    ends = []
+    if box.x0 > target.x1:
+        ends.append(Point(box.x0 - 0.7, texts[0].at.y - cap / 2))
+    elif box.x1 < target.x0:
+        ends.append(Point(box.x1 + 0.7, texts[0].at.y - cap / 2))
+    if box.y1 < target.y0:
+        ends.append(Point(_held(target.centre.x, last.x0, last.x1), box.y1 + 0.4))
+    elif box.y0 > target.y1:
+        ends.append(Point(_held(target.centre.x, first.x0, first.x1), box.y0 - 0.6))
+    pairs = [(_nearest(target, end), end) for end in ends]
+    return min(pairs, key=lambda pair: (math.dist(*pair), pair)) if pairs else (box.centre,) * 2
 
 
-def _leader_ends(target: Box, words: Box) -> tuple[Point, Point]:
-    """Return a leader from the edge of a thing to the nearest edge of its words."""
-    end = Point(
-        min(max(target.centre.x, words.x0), words.x1),
-        min(max(target.centre.y, words.y0), words.y1),
-    )
-    start = Point(min(max(end.x, target.x0), target.x1), min(max(end.y, target.y0), target.y1))
-    length = math.dist(start, end)
-    if length < 1.0:
-        return start, start
-    share = (length - 0.5) / length  # stops short of the words
-    return start, Point(start.x + (end.x - start.x) * share, start.y + (end.y - start.y) * share)
+def _ring_leader(target: Box, box: Box) -> tuple[Point, Point]:
+    centre = box.centre
+    start = _nearest(target, centre)
+    length = math.dist(start, centre) or 1.0
+    share = (length - RING_MM) / length
+    end = start.moved((centre.x - start.x) * share, (centre.y - start.y) * share)
+    return start, end
 
 
-def _write(
-    room: FreeRoom, callout: Callout, box: Box, leader: tuple[Point, Point] | None
-) -> Placed:
-    """Return the items of a callout at its place, and note them as taken."""
-    items = []
-    if leader is not None:
-        line = Path(leader, Stroke(LEADER_MM))
-        items.append(Item(f"{callout.ident}:leader", "dim", (line,)))
-        room.take_leader(*leader)
+def _nearest(target: Box, end: Point) -> Point:
+    return Point(_held(end.x, target.x0, target.x1), _held(end.y, target.y0, target.y1))
+
+
+def _held(value: float, low: float, high: float) -> float:
+    return min(max(value, low), high)
+
+
+def callout_texts(callout: Callout, spot: Spot) -> tuple[Text, ...]:
+    """Return the lines of a callout at a place: towards the thing where they stand beside it."""
+    box = spot.box
+    if callout.keynote:
+        at = box.centre.moved(dy=BODY / 2)
+        return (Text(at, str(callout.keynote), BODY, anchor="middle"),)
     anchored_right = box.x1 <= callout.target.x0 + 0.01
-    centred = leader is None and not anchored_right and box.x0 < callout.target.x1
-    anchor = "end" if anchored_right else "middle" if centred else "start"
+    centred = spot.leader is None and not anchored_right and box.x0 < callout.target.x1
+    anchor: Anchor = "end" if anchored_right else "middle" if centred else "start"
     x = {"end": box.x1, "middle": box.centre.x, "start": box.x0}[anchor]
     texts = []
     y = box.y0
     if callout.tag:
         y += TAG
-        texts.append(Text(Point(x, y), callout.tag, TAG, anchor=anchor, bold=True))  # type: ignore[arg-type]
+        texts.append(Text(Point(x, y), callout.tag, TAG, anchor=anchor, bold=True))
         y += line_pitch_mm(BODY)
     else:
         y += BODY
-    for line_ in callout.lines:
-        texts.append(Text(Point(x, y), line_, BODY, anchor=anchor))  # type: ignore[arg-type]
+    for line in callout.lines:
+        texts.append(Text(Point(x, y), line, BODY, anchor=anchor))
         y += line_pitch_mm(BODY)
-    items.append(Item(callout.ident, "text", tuple(texts), link=callout.link))
+    return tuple(texts)
+
+
+def write_callout(room: FreeRoom, callout: Callout, spot: Spot) -> tuple[Item, ...]:
+    """Return the items of a callout at its place, and note them as taken."""
+    items = []
+    if spot.leader is not None:
+        line = Path(spot.leader, Stroke(LEADER_MM))
+        items.append(Item(f"{callout.ident}:leader", "dim", (line,)))
+        room.take_leader(*spot.leader)
+    texts = callout_texts(callout, spot)
+    if callout.keynote:
+        ring = Circle(spot.box.centre, RING_MM, Stroke(LEADER_MM), fill="white")
+        title = callout.words
+        items.append(Item(f"{callout.ident}:ring", "outline", (ring,), title=title))
+        room.take_solid(spot.box)
+    items.append(Item(callout.ident, "text", texts, link=callout.link))
     for text in texts:
         room.take_solid(box_of(text))
-    return Placed(tuple(items), box)
+    return tuple(items)

@@ -10,28 +10,33 @@ from asfitted.geometry import Box, Point
 
 CELL = 12.0
 CLEAR = 0.7  # clear space round every text, mm
+SOLID = math.inf  # weight of what no leader may cross
+ALONG_MM, ALONG_COST = 3.0, 8.0  # a leader that runs along a line for so long costs so much
+THIN_MM = 2.0
 
 
 @dataclass
 class FreeRoom:
     """Boxes of ink, solid boxes (text, symbols) and leaders already on a part of a sheet, mm.
 
-    Ink may be crossed by a leader where it must; solid boxes and other leaders never are.
+    Ink may be crossed by a leader where it must, at a cost; solid boxes and other leaders never.
     """
 
     limits: Box
-    _cells: dict[tuple[int, int], list[tuple[Box, bool]]] = field(
+    _cells: dict[tuple[int, int], list[tuple[Box, float]]] = field(
         default_factory=lambda: defaultdict(list)
     )
     _leaders: list[tuple[Point, Point]] = field(default_factory=list)
 
-    def take_ink(self, box: Box) -> None:
-        """Note a box that holds lines."""
-        self._take(box, is_solid=False)
+    def take_ink(self, box: Box, weight: float = 1.0) -> None:
+        """Note a box that holds lines; ``weight`` is what a leader pays to cross it."""
+        entry = (box, weight)
+        for cell in _cells_of(box):
+            self._cells[cell].append(entry)
 
     def take_solid(self, box: Box) -> None:
         """Note a box that holds words, a symbol or a thing: no leader may cross it."""
-        self._take(box, is_solid=True)
+        self.take_ink(box, SOLID)
 
     def take_line(self, a: Point, b: Point, width_mm: float = 0.5) -> None:
         """Note a straight line, as a row of small boxes where it is oblique."""
@@ -57,7 +62,7 @@ class FreeRoom:
         return not any(line_meets_box(a, b, grown) for a, b in self._leaders)
 
     def leader_cost(self, a: Point, b: Point, own: Box) -> float | None:
-        """Return the number of inked boxes a leader would cross, or None where it may not run.
+        """Return the weight of the ink a leader would cross, or None where it may not run.
 
         Args:
             a: end at the thing.
@@ -67,30 +72,33 @@ class FreeRoom:
         hull = Box(min(a.x, b.x), min(a.y, b.y), max(a.x, b.x), max(a.y, b.y))
         if not self.limits.holds(hull):
             return None
-        cost = 0
+        cost = 0.0
         mine = own.grown(0.5)
-        for box, is_solid in self._near(hull.grown(0.5)):
+        for box, weight in self._near(hull.grown(0.5)):
             if mine.holds(box):
                 continue
-            if line_meets_box(a, b, box.grown(0.4) if is_solid else box):
-                if is_solid:
+            if line_meets_box(a, b, box.grown(0.4) if weight == SOLID else box):
+                if weight == SOLID:
                     return None
-                cost += 1
+                cost += weight + (ALONG_COST if _runs_along(a, b, box) else 0.0)
         if any(lines_cross(a, b, c, d) for c, d in self._leaders):
             return None
-        return float(cost)
+        return cost
 
-    def _take(self, box: Box, *, is_solid: bool) -> None:
-        entry = (box, is_solid)
-        for cell in _cells_of(box):
-            self._cells[cell].append(entry)
-
-    def _near(self, box: Box) -> list[tuple[Box, bool]]:
-        seen: dict[int, tuple[Box, bool]] = {}
+    def _near(self, box: Box) -> list[tuple[Box, float]]:
+        seen: dict[int, tuple[Box, float]] = {}
         for cell in _cells_of(box):
             for entry in self._cells.get(cell, ()):
                 seen[id(entry)] = entry
         return list(seen.values())
+
+
+def _runs_along(a: Point, b: Point, box: Box) -> bool:
+    """Tell whether a leader lies on a thin line for a good part of its length."""
+    if min(box.width, box.height) > THIN_MM:
+        return False
+    span = part_in_box(a, b, box)
+    return span is not None and (span[1] - span[0]) * math.dist(a, b) > ALONG_MM
 
 
 def _cells_of(box: Box) -> list[tuple[int, int]]:
@@ -103,8 +111,8 @@ def _between(a: Point, b: Point, share: float) -> Point:
     return Point(a.x + (b.x - a.x) * share, a.y + (b.y - a.y) * share)
 
 
-def line_meets_box(a: Point, b: Point, box: Box) -> bool:
-    """Tell whether a straight line from a to b has any point inside a box."""
+def part_in_box(a: Point, b: Point, box: Box) -> tuple[float, float] | None:
+    """Return the shares of the line from a to b at which it enters and leaves a box, or None."""
     low, high = 0.0, 1.0
     for p, d, least, most in (
         (a.x, b.x - a.x, box.x0, box.x1),
@@ -112,13 +120,18 @@ def line_meets_box(a: Point, b: Point, box: Box) -> bool:
     ):
         if abs(d) < 1e-9:
             if p <= least or p >= most:
-                return False
+                return None
             continue
         t0, t1 = sorted(((least - p) / d, (most - p) / d))
         low, high = max(low, t0), min(high, t1)
         if low >= high:
-            return False
-    return True
+            return None
+    return low, high
+
+
+def line_meets_box(a: Point, b: Point, box: Box) -> bool:
+    """Tell whether a straight line from a to b has any point inside a box."""
+    return part_in_box(a, b, box) is not None
 
 
 def lines_cross(a: Point, b: Point, c: Point, d: Point) -> bool:
@@ -128,3 +141,10 @@ def lines_cross(a: Point, b: Point, c: Point, d: Point) -> bool:
         return (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x)
 
     return side(a, b, c) * side(a, b, d) <= 0 and side(c, d, a) * side(c, d, b) <= 0
+
+
+def gap_mm(one: Box, other: Box) -> float:
+    """Return the clear distance of two boxes, 0 where they meet."""
+    dx = max(0.0, one.x0 - other.x1, other.x0 - one.x1)
+    dy = max(0.0, one.y0 - other.y1, other.y0 - one.y1)
+    return math.hypot(dx, dy)

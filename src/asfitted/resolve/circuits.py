@@ -148,10 +148,11 @@ def _check_feeds(words: CircuitWords, path: SpecPath, ledger: Ledger) -> None:
     boards = ledger.loaded.spec.boards
     if words.feeds and words.feeds not in boards:
         ledger.unknown(Code.NAME, "board", words.feeds, boards, (*path, "feeds"))
-    if words.feeds or words.points or words.state == "existing":
+    if words.feeds or words.points or words.state in {"existing", "removed"}:
         return
     message = f'circuit "{words.name}" serves nothing'
-    ledger.problem(Code.CIRCUIT, message, path, "add points, or feeds: DB2, or state: existing")
+    hint = "add points, or feeds: DB2, or state: existing"
+    ledger.problem(Code.CIRCUIT, message, path, hint)
 
 
 def _power_factor(

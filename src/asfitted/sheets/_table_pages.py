@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from asfitted.errors import DoesNotFitError
 from asfitted.geometry import Box, Point
 from asfitted.layout.frame import usable_box
 from asfitted.layout.lettering import BODY, VIEW, line_pitch_mm, lines_of_text, text_item, wrap
@@ -73,12 +74,14 @@ def plan_table(
     section: str,
     heading: str,
     side_notes: Notes = (),
-    paper: Paper = "A4",
+    papers: tuple[Paper, ...] = ("A4",),
 ) -> list[SheetPlan]:
-    """Return as many plans as the rows need."""
-    room = table_room(paper, side_notes)
-    fitted = fit_table(table, room.width)
-    pages = paginate(fitted, room.height, room.height)
+    """Return as many plans as the rows need, on the first paper that needs the fewest pages.
+
+    Raises:
+        DoesNotFitError: the table is too wide, or a row too high, for every paper.
+    """
+    paper, fitted, pages = _best(table, side_notes, papers)
     many = len(pages) > 1
     plans = []
     for i, rows in enumerate(pages, start=1):
@@ -87,6 +90,21 @@ def plan_table(
         name = f"{key}-{i}" if many else key
         plans.append(SheetPlan(name, title + part, paper, section, page))
     return plans
+
+
+def _best(
+    table: Table, notes: Notes, papers: tuple[Paper, ...]
+) -> tuple[Paper, FittedTable, tuple[range, ...]]:
+    found: list[tuple[Paper, FittedTable, tuple[range, ...]]] = []
+    for paper in papers:
+        room = table_room(paper, notes)
+        try:
+            fitted = fit_table(table, room.width)
+            found.append((paper, fitted, paginate(fitted, room.height, room.height)))
+        except DoesNotFitError:
+            if paper == papers[-1] and not found:
+                raise
+    return min(found, key=lambda option: len(option[2]))
 
 
 def build_table(plan: SheetPlan) -> Content:

@@ -32,7 +32,7 @@ def plan(model: Model) -> list[SheetPlan]:
         section="Schedules",
         heading="Cable schedule",
         side_notes=NOTES,
-        paper="A3",
+        papers=("A4", "A3"),
     )
 
 

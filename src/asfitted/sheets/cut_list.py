@@ -29,6 +29,7 @@ def plan(model: Model) -> list[SheetPlan]:
         section="Schedules",
         heading="Cut list",
         side_notes=NOTES,
+        papers=("A4", "A4 portrait"),
     )
 
 

@@ -31,6 +31,7 @@ def plan(model: Model) -> list[SheetPlan]:
         section="Schedules",
         heading="Design check",
         side_notes=NOTES,
+        papers=("A4", "A4 portrait"),
     )
 
 

@@ -45,10 +45,11 @@ def _fact_lines(row: LinkRow) -> list[str]:
 
 def place_row(row: LinkRow, at: Point) -> tuple[Item, ...]:
     """Place one row with its top left corner at ``at``."""
-    existing = "  existing" if row.existing else ""
     ident = row.device
     items = [
-        text_item(f"{ident}:tag", f"{row.device}{existing}", at.moved(dy=TAG), TAG, bold=True),
+        text_item(
+            f"{ident}:tag", f"{row.device}  {row.state}".rstrip(), at.moved(dy=TAG), TAG, bold=True
+        ),
         Item(
             f"{ident}:facts",
             "text",
@@ -59,7 +60,7 @@ def place_row(row: LinkRow, at: Point) -> tuple[Item, ...]:
     symbol_at = Point(at.x + DEVICE_X, first_y - 5.0)
     # the lens looks away from the cable; outlets and access points stand on their side
     camera = row.symbol.startswith("camera")
-    width = 0.25 if row.existing else WIDTH
+    width = 0.25 if row.state else WIDTH
     use = SymbolUse(
         row.symbol, symbol_at, turn=0 if camera else 90, mirrored=camera, width_mm=width
     )

@@ -27,7 +27,7 @@ class LinkRow:
 
     device: str
     symbol: str
-    existing: bool
+    state: str  # "", "existing" or "removed"
     facts: tuple[str, ...]
     legs: tuple[LegWords, ...]
 
@@ -59,9 +59,9 @@ def _row(
         legs = (_network_leg(device, cable, figures),)
     else:
         legs = _camera_legs(device, cable, figures, installation)
-    existing = device.state == "existing"
+    state = "" if device.state == "new" else str(device.state)
     symbol = SYMBOLS[device.kind]
-    return LinkRow(device.tag, symbol, existing, _facts(device, figures), legs)
+    return LinkRow(device.tag, symbol, state, _facts(device, figures), legs)
 
 
 def _facts(device: DataDevice, figures: DataResult | None) -> tuple[str, ...]:
@@ -93,7 +93,7 @@ def _detail(device: DataDevice, figures: DataResult | None) -> str:
 
 
 def _length(cable: Cable, figures: DataResult) -> str:
-    if figures.length_m is None:
+    if not figures.length_m:
         return "L= not recorded"
     basis = " (m)" if cable.measured_length_m is not None else ""
     return f"L={figures.length_m:.1f} m{basis}"
@@ -116,7 +116,7 @@ def _camera_legs(
 ) -> tuple[LegWords, ...]:
     """Return the picture leg and, where the cable carries it, the 12 V leg."""
     recorder = next((d for d in installation.data_devices.values() if d.kind == "recorder"), None)
-    state = "existing " if cable.state == "existing" else ""
+    state = "" if cable.state == "new" else f"{cable.state} "
     above = f"{cable.tag}  {state}{figures.medium}  {_length(cable, figures)}"
     signal = f"picture: {device.signal or 'signal not recorded'}, {_reach(figures)}"
     name = recorder.tag if recorder else "recorder"
@@ -129,7 +129,7 @@ def _camera_legs(
 
 def _reach(figures: DataResult) -> str:
     """Return how much of the reach of the signal the cable uses."""
-    if figures.signal_limit_m is None or figures.length_m is None:
+    if figures.signal_limit_m is None or not figures.length_m:
         return "reach not checked"
     return f"{figures.length_m:.1f} m of {figures.signal_limit_m:g} m reach"
 

@@ -48,7 +48,7 @@ def _row(cable: Cable, model: Model) -> tuple[str, ...]:
     circuit = installation.circuits.get(cable.circuit)
     data = results.data.get(cable.to_end)
     kind = figures.words if figures else (data.medium if data else NOT_RECORDED)
-    existing = "existing " if cable.state == "existing" else ""
+    state = "" if cable.state == "new" else f"{cable.state} "
     start = cable.from_end
     if circuit is not None and start == circuit.board:
         start = circuit.tag
@@ -56,7 +56,7 @@ def _row(cable: Cable, model: Model) -> tuple[str, ...]:
         cable.tag,
         end_words(installation, start),
         end_words(installation, cable.to_end),
-        existing + kind,
+        state + kind,
         figures.cpc_words.replace("steel armour", "armour") if figures else "–",
         runs_in(route),
         f"{figures.method}, {figures.group_count}" if figures else "–",
@@ -64,8 +64,8 @@ def _row(cable: Cable, model: Model) -> tuple[str, ...]:
         figure(figures.design_current_a if figures else None, 1, missing="–"),
         figure(figures.capacity_a if figures else None, 1, missing="–"),
         figure(figures.drop_to_end_pct if figures else None, 2, missing="–"),
-        length_words(cable, route.length_m if route else None),
-        "–" if cable.state == "existing" or route is None else f"{route.cut_m:.1f} m",
+        length_words(cable, route.length_m if route and route.length_m else None),
+        "–" if cable.state != "new" or route is None else f"{route.cut_m:.1f} m",
     )
 
 

@@ -25,7 +25,7 @@ def cut_list(model: Model) -> Table:
     rows, idents = [], []
     for cable in model.installation.cables.values():
         route = model.results.routes.get(cable.tag)
-        if route is None or cable.state == "existing":
+        if route is None or cable.state != "new":
             continue
         figures, data = model.results.cables.get(cable.tag), model.results.data.get(cable.to_end)
         kind = figures.words if figures else (data.medium if data else "not recorded")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.layout.schedule.words import (
+    NOT_CHECKED,
     NOT_RECORDED,
     device_words,
     figure,
@@ -17,6 +18,7 @@ from asfitted.layout.title_block import supply_words
 from asfitted.reference.cables import family
 
 if TYPE_CHECKING:
+    from asfitted.calculate.results import BoardResult
     from asfitted.layout.sheet_model import Model
     from asfitted.resolve.installation import Board, Circuit, Position, Rcd, Way
 
@@ -84,8 +86,8 @@ def _circuit(circuit: Circuit, model: Model) -> tuple[str, ...]:
 
 
 def _name_and_place(circuit: Circuit, model: Model) -> str:
-    existing = " (existing)" if circuit.state == "existing" else ""
-    return f"{circuit.name}{existing}: {_places(circuit, model)}"
+    state = "" if circuit.state == "new" else f" ({circuit.state})"
+    return f"{circuit.name}{state}: {_places(circuit, model)}"
 
 
 def _points(circuit: Circuit) -> str:
@@ -122,7 +124,7 @@ def _rcd(circuit: Circuit, model: Model) -> str:
     rcds = [r for r in in_outlet if r is not None]
     if rcds:
         return "in outlet"
-    return SHORT if circuit.state == "existing" else "none"
+    return "none" if circuit.state == "new" else SHORT
 
 
 def _rcd_words(rcd: Rcd) -> str:
@@ -176,6 +178,7 @@ def header_lines(board: Board, model: Model) -> tuple[tuple[str, str], ...]:
         ("Main switch", f"{switch}; board {figure(board.rating_a, 0, 'A', NOT_RECORDED)}"),
         ("Supply", supply_words(supply).removeprefix("Supply: ")),
         ("Zs and fault current here", f"{zs_words}; {fault} calculated"),
+        ("Demand", _demand(figures)),
         (
             "Protective measure",
             f"automatic disconnection of supply (ADS), {system}; 30 mA RCD where listed",
@@ -183,6 +186,17 @@ def header_lines(board: Board, model: Model) -> tuple[tuple[str, str], ...]:
         ("To call", f"{job.installer}, {job.phone}"),
         (SHORT, "not recorded; RCD in outlet: at the socket-outlet, not in this board"),
     )
+
+
+def _demand(figures: BoardResult | None) -> str:
+    """Return the demand of each line after diversity, and of the neutral."""
+    if figures is None:
+        return NOT_CHECKED
+    lines = [a for a in figures.demand_a if a > 0] or [0.0]
+    if len(lines) == 1:
+        return f"{lines[0]:.0f} A after diversity, calculated"
+    each = ", ".join(f"L{i} {a:.0f}" for i, a in enumerate(figures.demand_a, start=1))
+    return f"{each} A after diversity, neutral {figures.neutral_a:.0f} A, calculated"
 
 
 def _once(*words: str) -> list[str]:

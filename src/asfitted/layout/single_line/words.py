@@ -96,7 +96,7 @@ def leg_phrases(model: Model, circuit: Circuit, stage: Stage, *, is_first: bool)
 def _make_up(model: Model, cables: list[Cable]) -> list[str]:
     """Return cores, size, type and protective conductor; a reference when they differ."""
     if len({cable_kind(cable) for cable in cables}) > 1:
-        return ["cables as the cable schedule"]
+        return ["cables of several kinds: see the cable schedule"]
     cable = cables[0]
     result = model.results.cables.get(cable.tag)
     if result is None:
@@ -150,7 +150,8 @@ def point_phrases(model: Model, circuit: Circuit, stage: Stage) -> list[str]:
         return [*said, f"{load} in all"] if load else said
     points = [model.installation.points[tag] for tag in stage.points]
     if stage.gathered:
-        return [f"{len(points)} points as the equipment schedule"]
+        kinds = [point_kind(point.kind).key for point in points]
+        return [f"{kinds.count(kind)} × {kind}" for kind in dict.fromkeys(kinds)]
     point = points[0]
     words = point_kind(point.kind).describe(
         rating_a=point.rating_a, gangs=point.gangs, fuse_a=point.fuse_a
