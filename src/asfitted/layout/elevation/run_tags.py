@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 from asfitted.fonts import text_width_mm
 from asfitted.geometry import Box, Point
-from asfitted.layout.callout import Callout, line_length, place_with_leader
+from asfitted.layout.callout import Callout
 from asfitted.layout.lettering import BODY, TAG, box_of, line_pitch_mm, lines_of_text, wrap
 from asfitted.layout.sheet_layout import Item, Text
 
@@ -31,6 +32,7 @@ OFF_MM = 1.4  # words to the edge of a run
 STEP_MM = 3.0
 FURTHEST_FLAG_MM = 80  # a corner flag stands no further than this from its corner
 NARROW_FLAG_MM = 19.0  # a flag broken into more lines
+FLAG_WEIGHT, RUN_WEIGHT, DROP_WEIGHT = 8.0, 4.0, 2.0  # things have 6, the rest 1
 
 
 def cable_words(cables: Sequence[str]) -> str:
@@ -78,7 +80,7 @@ def tag_run(drawing: Drawing, piece: RunPiece, box: Box, cables: Sequence[str]) 
             if _write_if_free(drawing, ident, (text,)):
                 return None
     words = (f"{piece.run.words}{state}", piece.level, cable_words(cables))
-    return Callout(ident, head, words, box)
+    return Callout(ident, head, words, box, weight=RUN_WEIGHT)
 
 
 def _beside_level(box: Box, head: str, lines: Sequence[str]) -> Iterator[tuple[Text, ...]]:
@@ -151,7 +153,7 @@ def flag_corner(
         if flag.side == "left"
         else Box(view_box.x1 - near, box.y0, view_box.x1, box.y1)
     )
-    return Callout(ident, "", tuple(narrow), target, link)
+    return Callout(ident, "", tuple(narrow), target, link, weight=FLAG_WEIGHT)
 
 
 def _by_corner(
@@ -224,13 +226,13 @@ def tag_stretches(drawing: Drawing, lengths: Sequence[DrawnStretch]) -> list[Cal
         ident = f"tag:{drawn.stretch.way}:{'+'.join(drawn.stretch.cables)}:{i}"
         choices = stretch_words(drawn.stretch)
         if not any(_write_pieces(drawing, ident, drawn, pieces) for pieces in choices):
-            callouts.append(Callout(ident, "", choices[-1], drawn.box))
+            callouts.append(Callout(ident, "", choices[-1], drawn.box, weight=DROP_WEIGHT))
     return callouts
 
 
 def is_short(drawn: DrawnStretch) -> bool:
     """Tell whether a length is too short on paper for words: its thing's callout names it."""
-    return line_length((drawn.a, drawn.b)) < SHORT_MM
+    return math.dist(drawn.a, drawn.b) < SHORT_MM
 
 
 def words_at_things(lengths: Sequence[DrawnStretch]) -> dict[str, tuple[str, ...]]:
@@ -264,15 +266,3 @@ def _along(drawn: DrawnStretch, words: str) -> Iterator[Text]:
     for x in _slides(drawn.box.x0 + 1.0, drawn.box.x1 - width - 1.0):
         for y in (drawn.box.y0 - 0.8 - 0.33 * BODY, drawn.box.y1 + 0.8 + 1.05 * BODY):
             yield Text(Point(x, y), words, BODY)
-
-
-def place_left_over(drawing: Drawing, callouts: Sequence[Callout]) -> list[Callout]:
-    """Place callouts with leaders; return those for which there is no room at all."""
-    left = []
-    for callout in callouts:
-        placed = place_with_leader(drawing.room, callout)
-        if placed is None:
-            left.append(callout)
-        else:
-            drawing.extend(placed.items)
-    return left

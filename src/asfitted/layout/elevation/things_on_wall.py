@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Literal
 
 from asfitted.errors import OutsideTableError
 from asfitted.layout.elevation.wall_view import WallPoint, height_words
+from asfitted.reference.data_devices import data_device_outline
 from asfitted.reference.points import point_kind
 from asfitted.resolve.installation import State
 
@@ -24,15 +25,6 @@ if TYPE_CHECKING:
 Group = Literal["board", "cabinet", "point", "data"]
 IN_CABINET = ("recorder", "12 V supply", "PoE switch")
 NEAR_WALL_MM = 300.0  # a thing further out hangs in the room: the key plan shows it
-#: Outlines of data devices on an elevation, width and height in mm (common practice).
-DATA_OUTLINES = {
-    "camera": (120.0, 100.0),
-    "data outlet": (86.0, 86.0),
-    "access point": (200.0, 200.0),
-    "recorder": (400.0, 60.0),
-    "12 V supply": (200.0, 200.0),
-    "PoE switch": (300.0, 60.0),
-}
 DATA_SYMBOLS = {
     "camera": "camera_fixed",
     "data outlet": "data_outlet",
@@ -186,7 +178,7 @@ def _point(point: PointServed, installation: Installation) -> Thing:
 
 
 def _device(device: DataDevice) -> Thing:
-    width, height = DATA_OUTLINES[device.kind]
+    width, height = data_device_outline(device.kind)
     position = device.position
     lines = [f"C/L {height_words(position.up_mm)}"]
     lines += _tail(device.state, outside=position.outside)

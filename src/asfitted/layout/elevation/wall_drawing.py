@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box, Point
-from asfitted.layout.callout import Callout, place_near
+from asfitted.layout.callout import Callout
 from asfitted.layout.drawing import Drawing
 from asfitted.layout.elevation.dimension_chain import chain_height_mm, draw_dimensions, marks_of
 from asfitted.layout.elevation.level_ladder import draw_ladder, ladder_width_mm, levels_of
@@ -22,32 +22,25 @@ from asfitted.layout.elevation.run_drawing import (
 from asfitted.layout.elevation.run_tags import (
     crossing_callout,
     declared_callout,
-    flag_corner,
-    place_left_over,
-    tag_run,
-    tag_stretches,
     words_at_things,
 )
-from asfitted.layout.elevation.runs_on_wall import cables_in, cables_of_run
+from asfitted.layout.elevation.runs_on_wall import cables_of_run
 from asfitted.layout.elevation.stretch_drawing import Outlines, draw_stretches, on_sheet
 from asfitted.layout.elevation.thing_drawing import draw_things, thing_box
 from asfitted.layout.elevation.view_title import draw_view_title, title_height_mm
 from asfitted.layout.elevation.wall_outline import (
     draw_openings,
     draw_outline,
-    opening_box,
-    write_inside,
 )
 from asfitted.layout.elevation.wall_view import WallView
+from asfitted.layout.elevation.wall_words import WallCallouts, flag_box, write_words
 from asfitted.layout.free_room import FreeRoom
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from asfitted.calculate.results import CalculationResults
     from asfitted.layout.elevation.dimension_chain import Mark
-    from asfitted.layout.elevation.runs_on_wall import CornerFlag
     from asfitted.layout.elevation.wall_content import WallContent
+    from asfitted.layout.elevation.wall_words import LeftOver
     from asfitted.layout.sheet_layout import Item
     from asfitted.layout.sheet_model import Numbers
 
@@ -57,14 +50,13 @@ BAND_MM = 11.0  # above the ceiling line: corner folds and their names
 
 @dataclass(frozen=True)
 class WallDrawing:
-    """A drawn wall: its items, the box it fills, and what could not be written beside its thing."""
+    """A drawn wall: its items, the box it fills, and what is not written beside its thing."""
 
     items: tuple[Item, ...]
     box: Box
     view: WallView
     widened: bool
-    unplaced: tuple[str, ...]
-    compact: bool
+    left_over: LeftOver
 
 
 @dataclass(frozen=True)
@@ -102,12 +94,8 @@ def draw_wall(
     scale: int,
     corner: Point,
     band_mm: float = BAND_MM,
-    compact: bool = False,
 ) -> WallDrawing:
-    """Draw a wall with its upper left corner (ladder and band included) at a place on the sheet.
-
-    With ``compact`` things bear their tag alone, and a note lists their heights.
-    """
+    """Draw a wall with its upper left corner (ladder and band included) at a place on the sheet."""
     need = need_of(content, scale, band_mm)
     floor = corner.y + band_mm + content.wall.height_mm / scale
     view = WallView(content.wall, scale, corner.x + need.left, floor)
@@ -121,22 +109,12 @@ def draw_wall(
     draw_dimensions(drawing, view, marks_on(content))
     more = words_at_things(on_sheet(view, content.stretches))
     things = draw_things(drawing, view, content.things, more)
-    if compact:
-        things = [replace(callout, lines=()) for callout in things]
-    waiting = _tag_all(
-        drawing, view, content, results, callouts=(things, openings, leaving), numbers=numbers
-    )
-    left = place_left_over(drawing, waiting)
+    callouts = WallCallouts(tuple(things), tuple(openings), tuple(leaving))
+    left = write_words(drawing, view, content, results, callouts, numbers)
     title_end = draw_view_title(drawing, view, content.room, box.y1)
     box = Box(box.x0, box.y0, max(box.x1, title_end), box.y1)
     widened = any(is_widened(view, piece) for piece in content.pieces)
-    return WallDrawing(
-        tuple(drawing.items), box, view, widened, tuple(_said(callout) for callout in left), compact
-    )
-
-
-def _said(callout: Callout) -> str:
-    return " ".join([callout.tag, *callout.lines]).strip()
+    return WallDrawing(tuple(drawing.items), box, view, widened, left)
 
 
 def _draw_services(
@@ -164,7 +142,7 @@ def _draw_services(
         waiting.append(declared_callout(end, cables, draw_declared_end(drawing, view, end)))
     waiting += _draw_marks(drawing, view, content)
     for flag in content.flags:
-        draw_corner_arrow(drawing, view, flag, _flag_box(view, content, flag))
+        draw_corner_arrow(drawing, view, flag, flag_box(view, content, flag))
     return waiting
 
 
@@ -194,78 +172,3 @@ def _draw_marks(drawing: Drawing, view: WallView, content: WallContent) -> list[
         lines = (f"{names} to {to}", f"{words} +{up}")
         callouts.append(Callout(f"{ident}:words", "", lines, box))
     return callouts
-
-
-def _flag_box(view: WallView, content: WallContent, flag: CornerFlag) -> Box:
-    """Return the box of what a flag stands on: its piece of run, or its clipped cable."""
-    x = view.left if flag.side == "left" else view.right
-    for piece in content.pieces:
-        if piece.run.tag == flag.tag:
-            box = piece_box(view, piece)
-            if box.x0 - 0.6 <= x <= box.x1 + 0.6:
-                return box
-    y = view.y(flag.up_mm)
-    return Box(x - 1.0, y - 0.5, x + 1.0, y + 0.5)
-
-
-def _flag_reach_mm(view: WallView, content: WallContent, flag: CornerFlag) -> float:
-    """Return how far on paper the run or cable of a flag goes from its corner."""
-    x = view.left if flag.side == "left" else view.right
-    box = _flag_box(view, content, flag)
-    if box.width > 2.5:
-        return box.width
-    ends = [
-        abs(view.x(end.along) - x)
-        for s in content.stretches
-        if flag.tag in s.cables and not s.is_upright and abs(s.start.up - flag.up_mm) < 1.0
-        for end in (s.start, s.end)
-    ]
-    return max(ends, default=0.0)
-
-
-def _tag_all(
-    drawing: Drawing,
-    view: WallView,
-    content: WallContent,
-    results: CalculationResults,
-    *,
-    callouts: tuple[Sequence[Callout], Sequence[Callout], Sequence[Callout]],
-    numbers: Numbers,
-) -> list[Callout]:
-    """Write all words, those with the least choice of place first; return those with no room.
-
-    ``callouts`` are those of things, of openings and of what leaves the wall.
-    """
-    things, openings, leaving = callouts
-    waiting = [
-        callout
-        for callout, opening in zip(openings, view.wall.openings, strict=True)
-        if not write_inside(drawing, callout, opening_box(view, opening))
-    ]
-    far = _place_near(drawing, things)
-    for flag in content.flags:
-        box = _flag_box(view, content, flag)
-        reach = _flag_reach_mm(view, content, flag)
-        kept = flag_corner(
-            drawing, flag, box, view_box=view.box.grown(-0.5), numbers=numbers, reach_mm=reach
-        )
-        waiting += [kept] if kept else []
-    drawn = on_sheet(view, content.stretches)
-    waiting += tag_stretches(drawing, drawn)
-    for piece in content.pieces:
-        cables = cables_in(results, piece.run.tag, content.wall.name)
-        kept = tag_run(drawing, piece, piece_box(view, piece), cables)
-        waiting += [kept] if kept else []
-    return [*far, *leaving, *waiting]
-
-
-def _place_near(drawing: Drawing, callouts: Sequence[Callout]) -> list[Callout]:
-    """Place the callouts that can stand beside their thing; return the others."""
-    others = []
-    for callout in callouts:
-        placed = place_near(drawing.room, callout)
-        if placed is None:
-            others.append(callout)
-        else:
-            drawing.extend(placed.items)
-    return others

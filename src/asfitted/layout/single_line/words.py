@@ -6,6 +6,7 @@ import re
 from typing import TYPE_CHECKING
 
 from asfitted.layout.single_line.tree import cable_kind
+from asfitted.reference.cables import family
 from asfitted.reference.points import point_kind
 from asfitted.resolve.installation import State
 
@@ -101,7 +102,7 @@ def _make_up(model: Model, cables: list[Cable]) -> list[str]:
     result = model.results.cables.get(cable.tag)
     if result is None:
         size = f"size {NOT_RECORDED}" if cable.csa_mm2 is None else f"{cable.csa_mm2:g} mm²"
-        return [f"{cable.cores}c × {size}", cable.family.replace("_", " ")]
+        return [f"{cable.cores}c × {size}", family(cable.family).legend]
     head, sep, tail = result.words.partition("mm² ")
     words = [f"{head}{sep}".strip(), tail] if tail else [result.words]
     return [*words, f"cpc {result.cpc_words}"] if result.cpc_words else words
@@ -109,7 +110,11 @@ def _make_up(model: Model, cables: list[Cable]) -> list[str]:
 
 def _length(model: Model, cables: list[Cable]) -> str:
     routes = [model.results.routes.get(cable.tag) for cable in cables]
-    lengths = [route.length_m for route in routes if route is not None and not route.broken]
+    lengths = [
+        route.length_m
+        for route in routes
+        if route is not None and not route.broken and route.length_m > 0
+    ]
     if len(lengths) < len(cables):
         return f"L {NOT_RECORDED}"
     measured = " (m)" if all(route is not None and route.measured for route in routes) else ""
