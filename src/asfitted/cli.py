@@ -14,12 +14,16 @@ from typing import TYPE_CHECKING
 
 from asfitted import __version__
 from asfitted.draw.symbols import catalogue
-from asfitted.errors import AsfittedError, SpecError
+from asfitted.errors import AsfittedError, NotUnderstoodError, SpecError
+from asfitted.explain.find import explain
+from asfitted.explain.text import as_text, step_lines
 from asfitted.layout.sheet_model import Model
 from asfitted.pack.design_json import findings_data
 from asfitted.pack.plain_data import plain
 from asfitted.pack.write import write_pack, write_sheets
 from asfitted.pipeline import Checked, check_job, dump_stage, lay_out_job
+from asfitted.quick_sums import quick_sum, quick_sums
+from asfitted.quick_sums._sum import split_typed
 from asfitted.spec.schema import json_schema
 
 if TYPE_CHECKING:
@@ -47,6 +51,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
             f"\n{count} problem{'s' * (count != 1)} in the spec; nothing was drawn.",
             file=sys.stderr,
         )
+        return BAD_SPEC
+    except NotUnderstoodError as error:
+        print(f"asfitted: {error.message}", file=sys.stderr)
+        if error.hint:
+            print(f"         {error.hint}", file=sys.stderr)
         return BAD_SPEC
     except Exception as error:  # noqa: BLE001 - the last stop: say whose fault it is
         return _our_fault(error, debug=options.debug)
@@ -84,6 +93,14 @@ def _parser() -> argparse.ArgumentParser:
     dump = _command(commands, "dump", "print the result of one stage as JSON", _dump)
     dump.add_argument("stage", choices=("spec", "resolve", "calculate", "check", "layout"))
     dump.add_argument("job", type=Path, help="the job file (YAML)")
+    told = _command(commands, "explain", "print the working of one thing of a job", _explain)
+    told.add_argument("job", type=Path, help="the job file (YAML)")
+    told.add_argument("name", help="tag of a circuit, board, cable, point, run or data device")
+    told.add_argument("--json", action="store_true", help="print the working as JSON")
+    sums = _command(commands, "calc", "work out one quick sum without a job file", _calc)
+    sums.add_argument("name", nargs="?", help="name of the sum; without it, all are listed")
+    sums.add_argument("given", nargs="*", metavar="NAME=VALUE", help="inputs, such as length=25 m")
+    sums.add_argument("--json", action="store_true", help="print the working as JSON")
     _command(commands, "schema", "print the JSON Schema of a job file", _schema)
     return parser
 
@@ -163,6 +180,37 @@ def _report_errors(report: CheckReport) -> int:
 
 def _dump(options: argparse.Namespace) -> int:
     print(json.dumps(plain(dump_stage(options.job, options.stage)), indent=1, ensure_ascii=False))
+    return CLEAN
+
+
+def _explain(options: argparse.Namespace) -> int:
+    checked = check_job(options.job)
+    told = explain(options.name, checked.installation, checked.results, checked.report)
+    if options.json:
+        print(json.dumps(plain(told), indent=1, ensure_ascii=False))
+    else:
+        print(as_text(told))
+    return CLEAN
+
+
+def _calc(options: argparse.Namespace) -> int:
+    if options.name is None:
+        for one in quick_sums().values():
+            print(f"{one.name:<18} {one.title}")
+        print("\nasfitted calc NAME shows the inputs of a sum.")
+        return CLEAN
+    one = quick_sum(options.name)
+    if not options.given:
+        print("\n".join(one.usage()))
+        return CLEAN
+    steps = one.working(split_typed(options.given))
+    if options.json:
+        told = {"sum": one.name, "steps": plain(steps), "note": one.note, "caution": CAUTION}
+        print(json.dumps(told, indent=1, ensure_ascii=False))
+        return CLEAN
+    for step in steps:
+        print("\n".join(step_lines(step)))
+    print("\n".join(words for words in (one.note, CAUTION) if words))
     return CLEAN
 
 

@@ -16,6 +16,10 @@ resistance, impedance                   ohm
 voltage                                 V
 temperature                             °C
 disk                                    TB
+apparent power of a source              kVA
+short-circuit power                     MVA
+share                                   %
+thermal resistivity of soil             K.m/W
 time kept                               days
 ======================================  ==========
 
@@ -124,6 +128,21 @@ ANGLE_DEG = QuantityKind("angle", "deg", {"deg": 1.0, "°": 1.0, "degrees": 1.0}
 DISK_TB = QuantityKind("disk size", "TB", {"TB": 1.0, "GB": 0.001}, "4 TB")
 TIME_DAYS = QuantityKind(
     "time", "days", {"days": 1.0, "day": 1.0, "weeks": 7.0, "week": 7.0}, "14 days"
+)
+APPARENT_KVA = QuantityKind("apparent power", "kVA", {"kVA": 1.0, "MVA": 1000.0}, "500 kVA")
+SHORT_CIRCUIT_MVA = QuantityKind(
+    "short-circuit power", "MVA", {"MVA": 1.0, "GVA": 1000.0}, "250 MVA"
+)
+SHARE_PCT = QuantityKind(
+    "share", "%", {"%": 1.0}, "20 %", bare_from=1.0, bare_to=100.0, bare_hint="write {n} %"
+)
+SOIL_KM_W = QuantityKind(
+    "thermal resistivity",
+    "K.m/W",
+    {"K.m/W": 1.0, "Km/W": 1.0, "K m/W": 1.0},
+    "1.5 K.m/W",
+    bare_to=10.0,
+    bare_hint="write the figure in K.m/W",
 )
 NUMBER = QuantityKind("number", "", {}, "0.8")
 

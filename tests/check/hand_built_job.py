@@ -480,6 +480,16 @@ def results() -> res.CalculationResults:
                 "C1/1": section("C1/1", "W05", (10,)),
             }
         ),
+        drop_fills=(
+            res.DropFill(
+                words="drop on wall A from +2900 to +1200 in 25 mm steel conduit",
+                cables=("W05",),
+                used_area_mm2=152.0,
+                inside_area_mm2=373.3,
+                fill_pct=40.7,
+                limit_pct=45.0,
+            ),
+        ),
         cables=tagged(cable_result(c.tag) for c in CABLES if c.band == "power"),
         circuits=tagged(circuit_result(c.tag) for c in CIRCUITS),
         boards=tagged((board_result("DB1"), board_result("DB2"))),

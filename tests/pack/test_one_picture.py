@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
     Sheets = dict[str, tuple[SheetLayout, ...]]
 
-DPI, SHRINK = 300, 3
+DPI, SHRINK = 200, 2
 #: cairo sets right-aligned text by its ink, pdfium by its advance: up to 0.3 mm apart. That gives
 #: differences below this; ink that one of them lacks, or that stands elsewhere, gives more.
 APART = 110

@@ -14,6 +14,7 @@ FILES = (
     "cctv",
     "conductors",
     "containment",
+    "data_devices",
     "devices",
     "diversity",
     "factors",

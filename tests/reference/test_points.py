@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from asfitted.errors import OutsideTableError
+from asfitted.reference.data_devices import data_device_outline
 from asfitted.reference.points import PointKind, point_kind, point_kinds, point_words
 from asfitted.reference.termination import TAIL_PLACES, tail_mm
 
@@ -70,3 +71,13 @@ def test_tail_of_a_large_isolator() -> None:
     # common practice: 200 mm up to 32 A, 400 mm from 63 A
     assert tail_mm(point_kind("isolator").tail_for(20)).value == 200
     assert tail_mm(point_kind("isolator").tail_for(63)).value == 400
+
+
+def test_every_kind_of_data_device_has_an_outline() -> None:
+    for kind in ("camera", "data outlet", "access point", "recorder", "12 V supply", "PoE switch"):
+        width_mm, height_mm = data_device_outline(kind)
+        assert width_mm > 0
+        assert height_mm > 0
+    assert data_device_outline("data outlet") == (86.0, 86.0)  # BS 4662 single plate
+    with pytest.raises(OutsideTableError, match="known: camera"):
+        data_device_outline("periscope")

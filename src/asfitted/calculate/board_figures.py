@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from asfitted.calculate.neutral_current import neutral_current_a
@@ -12,6 +13,7 @@ from asfitted.calculate.working import Step
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from asfitted.calculate.board_voltages import BoardVolts
     from asfitted.calculate.demand import BoardDemand
     from asfitted.calculate.network import Node
     from asfitted.resolve.installation import Board, Circuit
@@ -44,7 +46,7 @@ def board_result(
         imbalance_pct=_imbalance(demand) if three_phase else 0.0,
         ways_used=_ways_used(board, circuits),
         ways_total=board.way_count,
-        steps=(*tails, *_node_steps(board, node), *demand.steps, *_neutral(board, demand, neutral)),
+        steps=(*node.steps, *tails, *_node_steps(board, node), *demand.steps),
         not_known=(*node.unknown, *demand.unknown),
     )
 
@@ -62,7 +64,7 @@ def _ways_used(board: Board, circuits: Sequence[Circuit]) -> int:
 def _node_steps(board: Board, node: Node) -> tuple[Step, ...]:
     found = []
     if node.external_ohm is not None and node.loop_ohm is not None:
-        start = "Zs as given at the board" if board.zs_ohm is not None else "Ze"
+        start = node.external_words if board.zs_ohm is None else "Zs as given at the board"
         found.append(
             Step(
                 symbol="Zs",
@@ -74,7 +76,7 @@ def _node_steps(board: Board, node: Node) -> tuple[Step, ...]:
                 source="BS 7671 411.4",
             )
         )
-    note = "prospective current as given, cold conductors, Cmax 1.1: IEC 60909-0"
+    note = f"{node.fault_words}, cold conductors, Cmax 1.1: IEC 60909-0"
     for symbol, words, z, amps in (
         ("Ik3 max", "three-phase", node.line_ohm, node.fault_max_3ph_a),
         ("Ik1 max", "line to neutral, neutral taken like line", node.neutral_loop_ohm,
@@ -95,7 +97,25 @@ def _node_steps(board: Board, node: Node) -> tuple[Step, ...]:
     return tuple(found)
 
 
-def _neutral(board: Board, demand: BoardDemand, neutral: float) -> tuple[Step, ...]:
+def with_expected(
+    result: BoardResult, board: Board, demand: BoardDemand, expected: BoardVolts | None
+) -> BoardResult:
+    """Return the figures of a board with expected voltages, line currents and neutral current."""
+    if expected is None:
+        reason = "voltages at the board are not known"
+        steps = (*result.steps, *_plain_neutral(board, demand, result.neutral_a))
+        unknown = result.not_known or (reason,)
+        return replace(result, steps=steps, not_known=unknown)
+    return replace(
+        result,
+        neutral_a=expected.neutral_a if board.phases == 3 else result.neutral_a,
+        line_to_neutral_v=expected.volts,
+        line_a=expected.amps,
+        steps=(*result.steps, *_expected_steps(board, expected)),
+    )
+
+
+def _plain_neutral(board: Board, demand: BoardDemand, neutral: float) -> tuple[Step, ...]:
     if board.phases != 3:
         return ()
     lines = ", ".join(f"{amps:.1f}" for amps in demand.demand_a)
@@ -110,3 +130,33 @@ def _neutral(board: Board, demand: BoardDemand, neutral: float) -> tuple[Step, .
             source="phasor sum",
         ),
     )
+
+
+def _expected_steps(board: Board, expected: BoardVolts) -> tuple[Step, ...]:
+    amps = ", ".join(f"{each:.1f}" for each in expected.amps)
+    volts = ", ".join(f"{each:.1f}" for each in expected.volts)
+    found = []
+    if board.phases == 3:
+        found.append(
+            Step(
+                symbol="IN",
+                words="neutral current, each load at its power factor, harmonics not counted",
+                formula="|I1 + I2 + I3|",
+                substituted=f"vector sum of {amps} A",
+                value=expected.neutral_a,
+                unit="A",
+                source="phasor sum of a four-wire system",
+            )
+        )
+    found.append(
+        Step(
+            symbol="U",
+            words=f"least expected voltage to neutral at {board.tag}, {volts} V by line",
+            formula="U0 - I × Z of line and neutral, as vectors",
+            substituted=f"{amps} A by line, constant currents",
+            value=min(expected.volts),
+            unit="V",
+            source="backward and forward sweep of the radial network; limits go by mV/A/m",
+        )
+    )
+    return tuple(found)

@@ -1,7 +1,7 @@
 """Capacity of a cable along its route: each leg rated as it lies, the least leg governs.
 
-The 30 % rule (a cable that carries no more than 30 % of its grouped rating may be left out of the
-count for the others) is not used: every companion counts, which is the safe side.
+Cables that carry no more than 30 % of their grouped rating are left out of the count for the
+others where the caller says so (``ignored``).
 """
 
 from __future__ import annotations
@@ -44,6 +44,9 @@ class Laid:
     count: int
     depth_m: float | None = None
     in_duct: bool = False
+    soil_km_w: float | None = None
+    insulation_mm: float = 0.0
+    ignored: int = 0  # lightly loaded companions that are not counted
 
 
 @dataclass(frozen=True)
@@ -60,13 +63,29 @@ class LegRating:
 
 @dataclass(frozen=True)
 class Setting:
-    """What is the same for a cable on every leg: its make, its device, the air about it."""
+    """What is the same for a cable on every leg: its make, its device, the air about it.
+
+    ``rating_a`` is the current that the cable must be able to carry and ``rating_words`` its name:
+    In of the device, or what a regulation puts in its place.
+    """
 
     family: str
     loaded: Literal[2, 3]
     ambient_c: float
     device_standard: str
     rating_a: float
+    rating_words: str = "In"
+    rating_source: str = ""
+    third_harmonic_pct: float | None = None
+
+
+@dataclass(frozen=True)
+class Needed:
+    """The current a cable must be able to carry, A, its name and why it is not just In."""
+
+    amps: float
+    words: str
+    source: str
 
 
 @dataclass(frozen=True)
@@ -86,28 +105,66 @@ def cable_use(
     device: Device,
     loaded: Literal[2, 3],
     containment: Mapping[str, Containment],
+    ignored: Sequence[int] = (),
+    needed: Needed | None = None,
+    third_harmonic_pct: float | None = None,
 ) -> CableUse:
     """Return the legs of a cable with what its rating depends on.
 
     A hole through a wall of up to 350 mm does not govern (common practice). A cable whose way is
     not drawn is taken as clipped direct, method C, alone, and says so.
     """
-    pairs = list(zip(route.legs, sharing or [ALONE] * len(route.legs), strict=False))
-    long = [p for p in pairs if not _is_short_hole(p[0])] or pairs
-    laid = dict.fromkeys(_laid(leg, others, containment) for leg, others in long)
+    shared = sharing or [ALONE] * len(route.legs)
+    left_out = ignored or [0] * len(route.legs)
+    company = list(zip(route.legs, shared, left_out, strict=False))
+    long = [each for each in company if not _is_short_hole(each[0])] or company
+    laid = list(
+        dict.fromkeys(_laid(leg, others, light, containment) for leg, others, light in long)
+    )
     assumed = ""
     if not laid:
         assumed = "the way of the cable is not drawn: rated as clipped direct, alone"
-        laid = {Laid("way not drawn", ASSUMED_METHOD, "single_layer_wall", 1): None}
-    setting = Setting(cable.family, loaded, cable.ambient_c, device.standard, device.rating_a)
+        laid = [Laid("way not drawn", ASSUMED_METHOD, "single_layer_wall", 1)]
+    if cable.insulation_mm > 0:
+        laid.append(_in_insulation(cable.insulation_mm, laid))
+    need = needed or Needed(device.rating_a, "In", "")
+    setting = Setting(
+        cable.family,
+        loaded,
+        cable.ambient_c,
+        device.standard,
+        need.amps,
+        rating_words=need.words,
+        rating_source=need.source,
+        third_harmonic_pct=third_harmonic_pct if loaded == 3 else None,
+    )
     return CableUse(setting, tuple(laid), assumed)
+
+
+def _in_insulation(length_mm: float, laid: Sequence[Laid]) -> Laid:
+    """Return the piece in thermal insulation: method C, with the company of the fullest leg.
+
+    Who passes the insulation with it is not known; the fullest leg is the safe side.
+    """
+    fullest = max(laid, key=lambda leg: (leg.count, leg.arrangement == "bunched"))
+    in_air = not fullest.method.upper().startswith("D")
+    return Laid(
+        words=f"{length_mm:g} mm in thermal insulation",
+        method="C",
+        arrangement=fullest.arrangement if in_air else ALONE[1],
+        count=fullest.count if in_air else 1,
+        insulation_mm=length_mm,
+        ignored=fullest.ignored if in_air else 0,
+    )
 
 
 def _is_short_hole(leg: RouteLeg) -> bool:
     return leg.kind == "through-wall" and leg.length_mm <= SHORT_THROUGH_WALL_MM
 
 
-def _laid(leg: RouteLeg, others: tuple[int, str], containment: Mapping[str, Containment]) -> Laid:
+def _laid(
+    leg: RouteLeg, others: tuple[int, str], ignored: int, containment: Mapping[str, Containment]
+) -> Laid:
     buried = leg.method.upper().startswith("D")
     run = containment.get(leg.containment)
     return Laid(
@@ -117,6 +174,8 @@ def _laid(leg: RouteLeg, others: tuple[int, str], containment: Mapping[str, Cont
         count=others[0] + 1,
         depth_m=run.depth_mm / 1000 if run and buried and run.depth_mm else None,
         in_duct=buried and "duct" in leg.enclosure,
+        soil_km_w=run.soil_km_w if run and buried else None,
+        ignored=ignored,
     )
 
 
@@ -141,7 +200,7 @@ def try_rate(use: CableUse, csa_mm2: float) -> LegRating | str:
 @cache
 def _rate_leg(setting: Setting, csa_mm2: float, laid: Laid) -> LegRating:
     tabulated = _tabulated(setting.family, csa_mm2, laid.method, setting.loaded)
-    named = _factors(setting.family, laid, setting.ambient_c, setting.device_standard)
+    named = _factors(setting, laid)
     product = combined_factor(**{f.symbol.lower(): f.value for f in named})
     return LegRating(
         laid=laid,
@@ -182,26 +241,44 @@ def _has_method(family: str, method: str, loaded: int) -> bool:
 
 
 @cache
-def _factors(family: str, laid: Laid, ambient_c: float, device_standard: str) -> tuple[Factor, ...]:
-    insulation_c = cables.rating_insulation_c(family)
+def _factors(setting: Setting, laid: Laid) -> tuple[Factor, ...]:
+    insulation_c = cables.rating_insulation_c(setting.family)
     buried = laid.method.upper().startswith("D")
     if buried:
         air = factors.ground(insulation_c, GROUND_C)
         where = f"ground at {GROUND_C:g} °C (reference condition)"
     else:
-        air = factors.ambient_air(insulation_c, ambient_c)
-        where = f"air at {ambient_c:g} °C"
+        air = factors.ambient_air(insulation_c, setting.ambient_c)
+        where = f"air at {setting.ambient_c:g} °C"
     group = factors.grouping(laid.arrangement, laid.count)
-    row = laid.arrangement.replace("_", " ")
-    together = f"{laid.count} circuits, {row}" if laid.count > 1 else "alone"
-    found = [_factor("Ca", air, where), _factor("Cg", group, together)]
+    found = [_factor("Ca", air, where), _factor("Cg", group, _together(laid))]
+    if laid.insulation_mm > 0:
+        inside = factors.insulation_length(laid.insulation_mm)
+        words = f"{laid.insulation_mm:g} mm totally surrounded by thermal insulation"
+        found.append(_factor("Ci", inside, words))
+    if laid.soil_km_w is not None:
+        soil = factors.soil(laid.soil_km_w, in_duct=laid.in_duct)
+        found.append(_factor("Cs", soil, f"soil of {laid.soil_km_w:g} K·m/W"))
     if laid.depth_m is not None:
         deep = factors.depth(laid.depth_m, in_duct=laid.in_duct)
         found.append(_factor("Cd", deep, f"{laid.depth_m:g} m deep"))
-    device = factors.device_factor(device_standard, buried)
+    standard = setting.device_standard
+    device = factors.device_factor(standard, buried)
     if device.value != 1.0:
-        found.append(_factor("Cc", device, "buried cable" if buried else device_standard))
+        found.append(_factor("Cc", device, "buried cable" if buried else standard))
+    if setting.third_harmonic_pct is not None:
+        harmonic, _ = factors.third_harmonic(setting.third_harmonic_pct)
+        words = f"{setting.third_harmonic_pct:g} % third harmonic, loaded neutral"
+        found.append(_factor("Ch", harmonic, words))
     return tuple(found)
+
+
+def _together(laid: Laid) -> str:
+    row = laid.arrangement.replace("_", " ")
+    words = f"{laid.count} circuits, {row}" if laid.count > 1 else "alone"
+    if laid.ignored:
+        words += f"; {laid.ignored} lightly loaded (30 % or less of grouped rating) not counted"
+    return words
 
 
 def _factor(symbol: str, figure: Figure, words: str) -> Factor:

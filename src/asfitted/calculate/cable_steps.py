@@ -38,11 +38,11 @@ def _capacity(one: Sized) -> tuple[Step, ...]:
     least = Step(
         symbol="It,min",
         words="least tabulated capacity",
-        formula=f"In / ({symbols})",
+        formula=f"{setting.rating_words} / ({symbols})",
         substituted=f"{setting.rating_a:g} A / ({values})",
         value=rating.required_a,
         unit="A",
-        source="BS 7671 Appendix 4, 5.1",
+        source="; ".join(p for p in ("BS 7671 Appendix 4, 5.1", setting.rating_source) if p),
     )
     where = Step(
         symbol="Iz",

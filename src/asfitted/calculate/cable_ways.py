@@ -137,7 +137,9 @@ class Router:
         if missing:
             return Found(broken=f"it is to go via {', '.join(missing)}, which is not there")
         straight = None if cable.via else direct_path(first, last)
-        if straight is not None and first.outside and last.outside:
+        if straight is not None and (
+            (first.outside and last.outside) or is_on_one_soffit(first, last)
+        ):
             return Found(straight)
         way = self.by_containment(cable)
         if way is None and cable.via:
@@ -189,4 +191,4 @@ def _is_near(first: CableEnd, last: CableEnd, straight: tuple[Stretch, ...]) -> 
     """
     if first.half_height_mm > 0 or last.half_height_mm > 0:
         return False
-    return is_on_one_soffit(first, last) or total_mm(straight) <= DIRECT_LIMIT_MM
+    return total_mm(straight) <= DIRECT_LIMIT_MM

@@ -10,9 +10,10 @@ from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Literal, TypeVar
 
-from asfitted.calculate.board_figures import board_result
+from asfitted.calculate.board_figures import board_result, with_expected
+from asfitted.calculate.board_voltages import ORIGIN, expected_volts, feeder_branch
 from asfitted.calculate.cable_facts import sizes_made
-from asfitted.calculate.cable_rating import cable_use
+from asfitted.calculate.cable_rating import Needed, cable_use
 from asfitted.calculate.cable_routes import find_paths
 from asfitted.calculate.circuit_figures import cable_results, circuit_result
 from asfitted.calculate.data_figures import data_results
@@ -20,15 +21,19 @@ from asfitted.calculate.demand import Demands, work_out_demands
 from asfitted.calculate.equipment_figures import equipment_results
 from asfitted.calculate.fault_protection import loop_limit
 from asfitted.calculate.leg_groups import companions
+from asfitted.calculate.light_cables import lightly_loaded, sharing
 from asfitted.calculate.network import (
     Node,
     Voltages,
     after_tails,
     not_reached,
     origin,
+    origin_result,
+    tails_ohm,
     voltages,
     with_readings,
 )
+from asfitted.calculate.neutral_current import harmonic_neutral_a
 from asfitted.calculate.point_loads import currents_along
 from asfitted.calculate.results import (
     BoardResult,
@@ -36,15 +41,22 @@ from asfitted.calculate.results import (
     CalculationResults,
     CircuitResult,
 )
+from asfitted.calculate.drop_fill import drop_fills
 from asfitted.calculate.sections import fill_sections
 from asfitted.calculate.sized_cable import Problem, Stretch
 from asfitted.calculate.sizing import choose_sizes
+from asfitted.calculate.unbalanced_flow import Branch
 from asfitted.errors import OutsideTableError
-from asfitted.reference.factors import voltage_drop_extra_percent, voltage_drop_limit_percent
+from asfitted.reference.factors import (
+    third_harmonic,
+    voltage_drop_extra_percent,
+    voltage_drop_limit_percent,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
+    from asfitted.calculate.point_loads import Design
     from asfitted.calculate.results import CableRoute
     from asfitted.calculate.working import Step
     from asfitted.resolve.installation import Board, Circuit, Installation
@@ -55,10 +67,14 @@ Figures = TypeVar("Figures")
 
 @dataclass(frozen=True)
 class Ways:
-    """Routes by cable, and for each leg of each how many others share it and in what lay."""
+    """Routes by cable, and for each leg of each how many others share it and in what lay.
+
+    ``ignored`` counts the lightly loaded companions of each leg that are not among those others.
+    """
 
     routes: Mapping[str, CableRoute]
     sharing: Mapping[str, Sequence[tuple[int, str]]]
+    ignored: Mapping[str, Sequence[int]] = field(default_factory=dict)
 
 
 @dataclass
@@ -72,6 +88,7 @@ class _Walk:
     cables: dict[str, CableResult] = field(default_factory=dict)
     circuits: dict[str, CircuitResult] = field(default_factory=dict)
     boards: dict[str, BoardResult] = field(default_factory=dict)
+    branches: list[Branch] = field(default_factory=list)
 
     def from_origin(self) -> None:
         """Walk every board that the supply reaches, then those it does not."""
@@ -86,6 +103,8 @@ class _Walk:
 
     def _board_at_origin(self, board: Board, start: Node) -> None:
         supply = self.installation.supply
+        ohm = tails_ohm(supply) if supply else 0j
+        self.branches.append(Branch(ORIGIN, board.tag, ohm, ohm))
         if supply is None:
             self._board(board, with_readings(start, board))
             return
@@ -119,9 +138,21 @@ class _Walk:
             choice,
         )
         fed = self.installation.boards.get(circuit.feeds_board)
+        branch = feeder_branch(choice.sized, circuit.board, fed.tag) if fed else None
+        if branch is not None:
+            self.branches.append(branch)
         if fed is not None and (not choice.sized or choice.sized[-1].far.tag != fed.tag):
             return not_reached(fed, f"the cable to {fed.tag} is not known", self.volts.u0_v)
         return choice.sized[-1].far if choice.sized else node
+
+    def expected(self) -> dict[str, BoardResult]:
+        """Return the boards with the voltages and currents to expect at each."""
+        at = expected_volts(self.installation, self.demands, self.volts, self.branches)
+        boards = self.installation.boards
+        return {
+            tag: with_expected(result, boards[tag], self.demands.boards[tag], at.get(tag))
+            for tag, result in self.boards.items()
+        }
 
     def _problem(self, circuit: Circuit, node: Node) -> Problem:
         loaded: Literal[2, 3] = 3 if circuit.phase == "TP" else 2
@@ -153,6 +184,9 @@ class _Walk:
                 device=circuit.device,
                 loaded=loaded,
                 containment=self.installation.containment,
+                ignored=self.ways.ignored.get(cable.tag, ()),
+                needed=_needed(circuit, design),
+                third_harmonic_pct=circuit.third_harmonic_pct,
             )
             found.append(Stretch(cable, use, route.length_m, amps, power_factor))
         return tuple(found)
@@ -182,11 +216,12 @@ def calculate_along(installation: Installation, ways: Ways) -> CalculationResult
         routes=ways.routes,
         cables=_in_order(installation.cables, walk.cables),
         circuits=_in_order(installation.circuits, walk.circuits),
-        boards=_in_order(installation.boards, walk.boards),
+        boards=_in_order(installation.boards, walk.expected()),
         data=data,
         equipment=equipment_results(installation, data),
         max_demand_a=greatest,
         demand_basis=basis,
+        origin=origin_result(origin(installation.supply), installation.supply),
     )
 
 
@@ -201,13 +236,50 @@ def calculate(installation: Installation) -> CalculationResults:
         OutsideTableError: a cable in containment is in no table of dimensions.
     """
     paths = find_paths(installation)
-    sharing = {
-        tag: tuple((group.others, group.arrangement) for group in groups)
-        for tag, groups in companions(installation, paths).items()
-    }
-    results = calculate_along(installation, Ways(paths, sharing))
-    sections, containment = fill_sections(installation, paths, _sizes(installation, results))
-    return replace(results, sections=sections, containment=containment)
+    results = _with_light_cables_left_out(installation, paths)
+    sizes = _sizes(installation, results)
+    sections, containment = fill_sections(installation, paths, sizes)
+    drops = drop_fills(installation, paths, sizes)
+    return replace(results, sections=sections, containment=containment, drop_fills=drops)
+
+
+def _with_light_cables_left_out(
+    installation: Installation, paths: Mapping[str, CableRoute]
+) -> CalculationResults:
+    """Size with every companion counted, then again without those that carry next to nothing.
+
+    The set of those can only shrink from pass to pass, so that this ends.
+    """
+    groups = companions(installation, paths)
+    plain = sharing(groups, frozenset())
+    results = calculate_along(installation, Ways(paths, plain.counted))
+    light = lightly_loaded(results, groups)
+    while light:
+        company = sharing(groups, light)
+        again = calculate_along(installation, Ways(paths, company.counted, company.ignored))
+        still = light & lightly_loaded(again, groups)
+        if still == light:
+            return again
+        light = still
+    return results
+
+
+def _needed(circuit: Circuit, design: Design) -> Needed | None:
+    """Return what stands in place of In where a cable of the circuit is chosen, None for In.
+
+    With much third harmonic the neutral is the most loaded conductor and the cable is chosen by it.
+    """
+    if circuit.phase != "TP" or circuit.third_harmonic_pct is None or not design.current_a:
+        return None
+    if not third_harmonic(circuit.third_harmonic_pct)[1]:
+        return None
+    neutral = harmonic_neutral_a(
+        design.current_a, third_harmonic_percent=circuit.third_harmonic_pct
+    )
+    if neutral <= circuit.device.rating_a:
+        return None
+    words = f"neutral 3 × {circuit.third_harmonic_pct:g} % × {design.current_a:.1f} A ="
+    return Needed(neutral, words, "BS 7671 Appendix 4, 5.5: chosen on the neutral current")
 
 
 def _sizes(installation: Installation, results: CalculationResults) -> dict[str, float]:

@@ -130,6 +130,8 @@ def circuit_result(
         line_withstand_a2s=heat.line_withstand_a2s,
         steps=(
             *design.steps,
+            _rating_step(circuit),
+            *_drop_steps(drop, problem, loaded_to=_worst_point(choice) if is_whole else ""),
             *loop.steps,
             *_fault_steps(problem, zs, least, greatest),
             *heat.steps,
@@ -162,6 +164,50 @@ def _worst_point(choice: Choice) -> str:
         return one.far.drop_pct if one.far.drop_pct is not None else one.drop_pct
 
     return max(choice.sized, key=drop).far.tag
+
+
+def _rating_step(circuit: Circuit) -> Step:
+    return Step(
+        symbol="In",
+        words=f"rating of its {circuit.device.words}, to be no less than Ib",
+        formula="",
+        substituted="",
+        value=circuit.device.rating_a,
+        unit="A",
+        source=f"BS 7671 433.1.1; device to {circuit.device.standard}",
+    )
+
+
+def _drop_steps(drop: float | None, problem: Problem, *, loaded_to: str) -> tuple[Step, ...]:
+    """Return the greatest drop allowed and, where it is known, the drop to the worst point."""
+    limit = problem.drop_limit_pct
+    found = []
+    if drop is not None:
+        before = problem.board.drop_pct or 0.0
+        found.append(
+            Step(
+                symbol="Vd max",
+                words=f"drop from the origin to {loaded_to}, the worst point",
+                formula="drop at the board + drop from the board",
+                substituted=f"{before:.2f} % + {drop - before:.2f} %",
+                value=drop,
+                unit="%",
+                source="BS 7671 Appendix 4, 6.4",
+            )
+        )
+    if limit is not None:
+        found.append(
+            Step(
+                symbol="Vd limit",
+                words="greatest drop from the origin; 0.005 % more per metre beyond 100 m",
+                formula="",
+                substituted="",
+                value=limit,
+                unit="%",
+                source="BS 7671 Appendix 4, 6.4 and its table of drops (memory)",
+            )
+        )
+    return tuple(found)
 
 
 def _fault_steps(
@@ -213,7 +259,20 @@ def _heat(sized: tuple[Sized, ...]) -> Heat:
         withstand = withstand_energy_a2s(one.facts.csa_mm2, k=one.facts.k_line)
         words = f"line {one.facts.csa_mm2:g} mm²"
         steps.append(_heat_step("S line", words, need, one.facts.k_line))
+        steps.append(_withstand_step(one, withstand))
     return Heat(needed, has, energy, withstand, tuple(steps), tuple(dict.fromkeys(unknown)))
+
+
+def _withstand_step(one: Sized, withstand_a2s: float) -> Step:
+    return Step(
+        symbol="k²S²",
+        words=f"energy that the line {one.facts.csa_mm2:g} mm² stands",
+        formula="k² × S²",
+        substituted=f"{one.facts.k_line:g}² × ({one.facts.csa_mm2:g} mm²)²",
+        value=withstand_a2s,
+        unit="A²s",
+        source="BS 7671 434.5.2, k of Table 43.1",
+    )
 
 
 def _heat_step(symbol: str, words: str, need: Heating, k: float) -> Step:

@@ -21,10 +21,11 @@ def combined_factor(
     cs: float = 1.0,
     cd: float = 1.0,
     cc: float = 1.0,
+    ch: float = 1.0,
 ) -> float:
     """Return the product of the rating factors.
 
-    C = Ca Cg Ci Cs Cd Cc
+    C = Ca Cg Ci Cs Cd Cc Ch
 
     Args:
         ca: Ambient temperature factor, ratio, above 0 to 2.
@@ -33,6 +34,7 @@ def combined_factor(
         cs: Soil resistivity factor, ratio, above 0 to 2.
         cd: Depth of laying factor, ratio, above 0 to 2.
         cc: Protective device and buried cable factor, ratio, above 0 to 2.
+        ch: Third harmonic factor, ratio, above 0 to 2.
 
     Returns:
         Product, ratio.
@@ -41,14 +43,15 @@ def combined_factor(
         InputOutOfRangeError: a factor lies outside its range.
 
     Source:
-        BS 7671 Appendix 4, clause 5.1.
+        BS 7671 Appendix 4, clauses 5.1 and 5.5.
 
     Example:
         >>> round(combined_factor(ca=0.91, cg=0.75), 4)
         0.6825
     """
     product = 1.0
-    for name, factor in (("ca", ca), ("cg", cg), ("ci", ci), ("cs", cs), ("cd", cd), ("cc", cc)):
+    named = {"ca": ca, "cg": cg, "ci": ci, "cs": cs, "cd": cd, "cc": cc, "ch": ch}
+    for name, factor in named.items():
         if not 0 < factor <= _GREATEST_FACTOR:
             raise InputOutOfRangeError(f"{name} must be above 0 and at most 2, not {factor}")
         product *= factor

@@ -8,6 +8,7 @@ machines: there the designer's own factors belong.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import TYPE_CHECKING
@@ -47,12 +48,17 @@ _KIND_BY_USE = {
 
 @dataclass(frozen=True)
 class BoardDemand:
-    """Connected load and demand of a board, A on L1, L2, L3."""
+    """Connected load and demand of a board, A on L1, L2, L3.
+
+    ``own_a`` is the demand of its own circuits without the boards it feeds, as vectors behind the
+    voltage of each line.
+    """
 
     connected_a: Lines = NOTHING
     demand_a: Lines = NOTHING
     steps: tuple[Step, ...] = ()
     unknown: tuple[str, ...] = ()
+    own_a: tuple[complex, complex, complex] = (0j, 0j, 0j)
 
 
 @dataclass(frozen=True)
@@ -125,12 +131,16 @@ class _Work:
 
     def _added_up(self, circuits: list[Circuit]) -> BoardDemand:
         by_kind: dict[str, list[Lines]] = {}
+        vectors: dict[str, list[complex]] = {}
         unknown: list[str] = []
         for circuit in circuits:
             lines = self.lines[circuit.tag]
             kind = diversity_kind(circuit, self.installation)
             by_kind.setdefault(kind, []).append(lines)
             found = self.designs[circuit.tag]
+            vector = complex(found.power_factor, -math.sqrt(1.0 - found.power_factor**2))
+            sums = vectors.setdefault(kind, [0j, 0j, 0j])
+            vectors[kind] = [s + amps * vector for s, amps in zip(sums, lines, strict=True)]
             if found.current_a is None:
                 unknown.append(f"{circuit.tag}: load not recorded, not counted")
             elif circuit.feeds_board:
@@ -140,7 +150,8 @@ class _Work:
         shares = [(kind, _with_diversity(kind, by_kind[kind])) for kind in kinds]
         demand = _sums(lines for _, lines in shares)
         steps = tuple(_line_step(place, shares) for place in range(3) if connected[place])
-        return BoardDemand(connected, demand, steps, tuple(unknown))
+        own = _own_vectors(shares, vectors)
+        return BoardDemand(connected, demand, steps, tuple(unknown), own)
 
 
 def work_out_demands(installation: Installation, volts: Voltages) -> Demands:
@@ -189,6 +200,18 @@ def _with_diversity(kind: str, group: list[Lines]) -> Lines:
         for place in range(3)
     )
     return (l1, l2, l3)
+
+
+def _own_vectors(
+    shares: list[tuple[str, Lines]], vectors: Mapping[str, list[complex]]
+) -> tuple[complex, complex, complex]:
+    """Return the demand of a board's own circuits as vectors, each kind at its power factor."""
+    total = [0j, 0j, 0j]
+    for kind, lines in shares:
+        for place, (amps, vector) in enumerate(zip(lines, vectors[kind], strict=True)):
+            if kind != WHOLE and vector:
+                total[place] += amps * vector / abs(vector)
+    return (total[0], total[1], total[2])
 
 
 def _line_step(place: int, shares: list[tuple[str, Lines]]) -> Step:

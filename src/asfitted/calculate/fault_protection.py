@@ -97,7 +97,8 @@ def _by_rcd(residual_ma: float, time: Figure) -> LoopLimit:
     )
     source = f"RCD {residual_ma:g} mA, {limit.source} ({limit.provenance})"
     measured = limit.value  # the reading is set by the electrode: no allowance for heating
-    return LoopLimit(limit.value, measured, time.value, source, by_rcd=True, steps=(step,))
+    steps = (_time(time), step)
+    return LoopLimit(limit.value, measured, time.value, source, by_rcd=True, steps=steps)
 
 
 def _by_overcurrent(device: Device, time: Figure, u0_v: float) -> LoopLimit:
@@ -116,13 +117,39 @@ def _by_overcurrent(device: Device, time: Figure, u0_v: float) -> LoopLimit:
     note = ""
     if device.rcd is not None:
         note = f"the {device.rcd.idn_ma:g} mA RCD of the RCBO gives fault protection as well"
+    cold = devices.measured_zs_factor()
+    reading_ohm = measured_limit_ohm(limit.value, factor=cold.value)
     return LoopLimit(
         limit.value,
-        measured_limit_ohm(limit.value, factor=devices.measured_zs_factor().value),
+        reading_ohm,
         time.value,
         f"{limit.source} ({limit.provenance})",
         note=note,
-        steps=(step,),
+        steps=(_time(time), step, _reading(limit, cold, reading_ohm)),
+    )
+
+
+def _time(time: Figure) -> Step:
+    return Step(
+        symbol="t",
+        words="longest time to disconnect an earth fault",
+        formula="",
+        substituted="",
+        value=time.value,
+        unit="s",
+        source=f"{time.source} ({time.provenance})",
+    )
+
+
+def _reading(limit: Figure, cold: Figure, reading_ohm: float) -> Step:
+    return Step(
+        symbol="Zs read",
+        words="greatest reading on site, conductors cold",
+        formula="factor × Zs max",
+        substituted=f"{cold.value:g} × {limit.value:.4f} Ω",
+        value=reading_ohm,
+        unit="Ω",
+        source=f"{cold.source} ({cold.provenance})",
     )
 
 

@@ -27,6 +27,7 @@ class LegGroup:
         method: Reference method letter of the leg.
         enclosure: What the leg runs in.
         length_mm: Length of the leg, mm.
+        company: Tags of those other cables.
     """
 
     leg: int
@@ -36,6 +37,7 @@ class LegGroup:
     method: str
     enclosure: str
     length_mm: float
+    company: frozenset[str] = frozenset()
 
 
 def companions(
@@ -55,7 +57,7 @@ def companions(
     return MappingProxyType(
         {
             tag: tuple(
-                _group(number, leg, len(together.get(_place(leg), set()) - {tag}))
+                _group(number, leg, frozenset(together.get(_place(leg), set()) - {tag}))
                 for number, leg in enumerate(route.legs)
             )
             for tag, route in paths.items()
@@ -71,7 +73,7 @@ def _place(leg: RouteLeg) -> object:
     return (leg.enclosure, *ends)
 
 
-def _group(number: int, leg: RouteLeg, others: int) -> LegGroup:
+def _group(number: int, leg: RouteLeg, company: frozenset[str]) -> LegGroup:
     if leg.section:
         arrangement = kind_of(leg.enclosure).arrangement
     else:
@@ -79,9 +81,10 @@ def _group(number: int, leg: RouteLeg, others: int) -> LegGroup:
     return LegGroup(
         leg=number,
         where=leg.section or leg.words,
-        others=others,
+        others=len(company),
         arrangement=arrangement,
         method=leg.method,
         enclosure=leg.enclosure,
         length_mm=leg.length_mm,
+        company=company,
     )

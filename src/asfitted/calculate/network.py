@@ -20,14 +20,17 @@ from asfitted.calculate.fault_current import (
     source_impedance_from_current_ohm,
     three_phase_fault_a,
 )
+from asfitted.calculate.results import OriginResult
+from asfitted.calculate.source_impedance import source_impedance
 from asfitted.calculate.voltage_drop import drop_percent
 from asfitted.calculate.working import Step
 from asfitted.reference import conductors
 from asfitted.reference.loader import table
+from asfitted.resolve.installation import Basis, Known, Transformer
 
 if TYPE_CHECKING:
     from asfitted.calculate.cable_facts import CableFacts
-    from asfitted.resolve.installation import Board, Known, Supply
+    from asfitted.resolve.installation import Board, Supply
 
 NOMINAL_U0_V, NOMINAL_LINE_V = 230.0, 400.0
 TAILS_HOT_C = 70.0
@@ -57,7 +60,10 @@ class Node:
         external_ohm: Ze, or the measured Zs of a board that the sum starts from.
         loop_ohm: R1 + R2 (and X) from there, at working temperature.
         drop_pct: Voltage drop from the origin, per cent.
-        unknown: Why a figure is None, in words.
+        unknown: Why a figure is None, or what it was taken from for want of a given one.
+        external_words: What the loop starts from.
+        fault_words: What the greatest fault currents start from.
+        steps: Working of figures that are calculated at the origin.
     """
 
     tag: str
@@ -68,6 +74,9 @@ class Node:
     drop_pct: float | None
     u0_v: float
     unknown: tuple[str, ...] = ()
+    external_words: str = "Ze"
+    fault_words: str = "prospective current as given"
+    steps: tuple[Step, ...] = ()
 
     @property
     def zs_ohm(self) -> float | None:
@@ -140,13 +149,8 @@ def origin(supply: Supply | None) -> Node:
         why = ("no supply is given: voltages taken as 230/400 V",)
         return Node("origin", None, None, None, None, 0.0, NOMINAL_U0_V, why)
     line, neutral = _faults_from(supply.ipf_ka, supply.u0_v, supply.phases)
-    unknown = []
-    if neutral is None:
-        unknown.append("prospective fault current at the origin is not recorded")
     external = supply.ze_ohm or supply.electrode_ohm
-    if external is None:
-        unknown.append("Ze is not recorded")
-    return Node(
+    node = Node(
         tag="origin",
         line_ohm=line,
         neutral_loop_ohm=neutral,
@@ -154,8 +158,61 @@ def origin(supply: Supply | None) -> Node:
         loop_ohm=0j,
         drop_pct=0.0,
         u0_v=supply.u0_v,
-        unknown=tuple(unknown),
     )
+    node = _with_source(node, supply)
+    unknown = [*node.unknown]
+    if node.neutral_loop_ohm is None:
+        unknown.append("prospective fault current at the origin is not recorded")
+    if node.external_ohm is None:
+        unknown.append("Ze is not recorded")
+    return replace(node, unknown=tuple(unknown))
+
+
+def _with_source(node: Node, supply: Supply) -> Node:
+    """Fill what is not given from the transformer or generator, and say so.
+
+    A given figure always stands. Ze is calculated for TN systems only: the electrode of a TT
+    system is not in the machine.
+    """
+    source = source_impedance(supply)
+    if source is None:
+        return node
+    machine = "transformer" if isinstance(supply.source, Transformer) else "generator"
+    calculated = []
+    if node.neutral_loop_ohm is None:
+        line = source.line_ohm if supply.phases == 3 else None
+        words = f"calculated from the {machine}"
+        node = replace(
+            node, line_ohm=line, neutral_loop_ohm=source.neutral_loop_ohm, fault_words=words
+        )
+        calculated.append("greatest fault current")
+    if node.external_ohm is None and supply.system != "TT" and source.earth_loop_ohm is not None:
+        words = f"Ze calculated from the {machine}"
+        node = replace(node, external_ohm=abs(source.earth_loop_ohm), external_words=words)
+        calculated.append("Ze")
+    if not calculated:
+        return node
+    what = " and ".join(calculated)
+    verb = "is" if len(calculated) == 1 else "are"
+    beside = "" if len(calculated) == 2 or supply.ze_ohm is None else ", beside a given Ze"
+    note = f"{what} {verb} calculated from the {machine}, not measured{beside}"
+    return replace(node, unknown=(note, *source.unknown), steps=source.steps)
+
+
+def origin_result(node: Node, supply: Supply | None) -> OriginResult:
+    """Return the figures of the origin with the word for how each is known."""
+    given_ze = (supply.ze_ohm or supply.electrode_ohm) if supply else None
+    given_ka = supply.ipf_ka if supply else None
+    three, one = node.fault_max_3ph_a, node.fault_max_1ph_a
+
+    def fault(amps: float | None) -> Known | None:
+        basis = given_ka.basis if given_ka else Basis.CALCULATED
+        return None if amps is None else Known(amps / 1000, "kA", basis)
+
+    ze = given_ze
+    if ze is None and node.external_ohm is not None:
+        ze = Known(node.external_ohm, "ohm", Basis.CALCULATED)
+    return OriginResult(ze, fault(three), fault(one), node.steps, node.unknown)
 
 
 def after_tails(node: Node, supply: Supply, demand_a: float) -> tuple[Node, tuple[Step, ...]]:
@@ -220,11 +277,24 @@ def beyond(node: Node, tag: str, facts: CableFacts, length_m: float, drop_pct: f
         drop_pct=None if node.drop_pct is None else node.drop_pct + drop_pct,
         u0_v=node.u0_v,
         unknown=unknown,
+        external_words=node.external_words,
+        fault_words=node.fault_words,
     )
 
 
 def _plus(first: complex | None, more: complex) -> complex | None:
     return None if first is None else first + more
+
+
+def tails_ohm(supply: Supply) -> complex:
+    """Return one conductor of the meter tails at working temperature, ohm; 0 if not recorded."""
+    if not supply.tails_mm2 or not supply.tails_m:
+        return 0j
+    rise = conductors.temperature_factor(TAILS_HOT_C).value
+    r20 = conductors.resistance_20c(supply.tails_mm2).value
+    return complex(
+        conductor_resistance_ohm(r20, length_m=supply.tails_m, temperature_factor=rise), 0
+    )
 
 
 def not_reached(board: Board, why: str, u0_v: float) -> Node:
@@ -240,8 +310,10 @@ def with_readings(node: Node, board: Board) -> Node:
     """
     node = replace(node, tag=board.tag)
     if board.zs_ohm is not None:
-        node = replace(node, external_ohm=board.zs_ohm.value, loop_ohm=0j)
+        words = "Zs as given at the board"
+        node = replace(node, external_ohm=board.zs_ohm.value, loop_ohm=0j, external_words=words)
     if board.ipf_ka is not None:
         line, neutral = _faults_from(board.ipf_ka, node.u0_v, board.phases)
-        node = replace(node, line_ohm=line, neutral_loop_ohm=neutral)
+        words = "prospective current as given"
+        node = replace(node, line_ohm=line, neutral_loop_ohm=neutral, fault_words=words)
     return node

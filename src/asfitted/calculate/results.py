@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
     from asfitted.calculate.working import Step
     from asfitted.geometry import Point3
+    from asfitted.resolve.installation import Known
 
 
 @dataclass(frozen=True)
@@ -167,10 +168,25 @@ class BoardResult:
     drop_pct: float | None
     demand_a: tuple[float, float, float]  # after diversity, L1 L2 L3 (single-phase: L1 only)
     connected_a: tuple[float, float, float]
-    neutral_a: float
+    neutral_a: float  # vector sum of the lines, harmonics not counted
     imbalance_pct: float
     ways_used: int
     ways_total: int
+    steps: tuple[Step, ...] = ()
+    not_known: tuple[str, ...] = ()
+    line_to_neutral_v: tuple[float, ...] = ()  # expected, by line; empty when not known
+    line_a: tuple[float, ...] = ()  # line currents with their power factors, by line
+    moves: tuple[tuple[str, str, str], ...] = ()  # circuit, from line, to line: better balance
+    imbalance_after_pct: float | None = None  # with the moves made; None without moves
+
+
+@dataclass(frozen=True)
+class OriginResult:
+    """What is known at the origin, and whether given or calculated from the source named."""
+
+    ze_ohm: Known | None
+    fault_3ph_ka: Known | None
+    fault_1ph_ka: Known | None
     steps: tuple[Step, ...] = ()
     not_known: tuple[str, ...] = ()
 
@@ -230,6 +246,18 @@ class ContainmentResult:
 
 
 @dataclass(frozen=True)
+class DropFill:
+    """The fill of a conduit outside the runs that some cables share."""
+
+    words: str  # "drop on wall B from +2900 to +1200 in 25 mm steel conduit"
+    cables: tuple[str, ...]
+    used_area_mm2: float
+    inside_area_mm2: float
+    fill_pct: float
+    limit_pct: float
+
+
+@dataclass(frozen=True)
 class CalculationResults:
     """All figures of a job. Mappings are keyed by tag and keep the order of the spec."""
 
@@ -243,5 +271,7 @@ class CalculationResults:
     containment: Mapping[str, ContainmentResult] = field(
         default_factory=lambda: MappingProxyType({})
     )
+    drop_fills: tuple[DropFill, ...] = ()
     max_demand_a: float | None = None  # of the most loaded line at the origin
     demand_basis: str = ""
+    origin: OriginResult | None = None

@@ -138,15 +138,16 @@ def _attempt(
             return tuple(sized), (*failures, Failure(place, "table", one))
         nodes[stretch.cable.to_end] = one.far
         sized.append(one)
-        failures += _failures_of(place, one, problem.device.rating_a)
+        failures += _failures_of(place, one)
     return tuple(sized), (*failures, *_failures_of_circuit(problem, sized))
 
 
-def _failures_of(place: int, one: Sized, rating_a: float) -> list[Failure]:
+def _failures_of(place: int, one: Sized) -> list[Failure]:
     found = []
-    capacity = one.rating.capacity_a
+    capacity, setting = one.rating.capacity_a, one.stretch.use.setting
+    rating_a = setting.rating_a
     if capacity < rating_a - SLACK:
-        words = f"Iz {capacity:.1f} A is under In {rating_a:g} A"
+        words = f"Iz {capacity:.1f} A is under {setting.rating_words} {rating_a:g} A"
         found.append(Failure(place, "capacity", words, rating_a / capacity))
     line_has, cpc_has = one.facts.csa_mm2, one.facts.cpc_mm2
     if isinstance(one.line, Heating) and one.line.needed_mm2 > line_has + SLACK:

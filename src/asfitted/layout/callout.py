@@ -8,7 +8,7 @@ that crosses no text and no other leader. Which callout gets which place is chos
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from asfitted.fonts import text_width_mm
@@ -24,12 +24,15 @@ if TYPE_CHECKING:
     from asfitted.layout.lettering import Anchor
 
 CLEAR_MM, CLOSE_MM = 1.8, 0.8  # round the words of a callout with a leader; the least allowed
+SLIDE_MM = 1.6  # up or down beside a thing
 GAP = 1.3  # from the thing to its callout, mm
 LEADER_MM = 0.25
 LEAST_LEADER_MM = 2.0
 STEP_X, STEP_Y, REACH = 4.0, 3.0, 62.0
-MOST_SPOTS = 110  # places further off that are kept for one callout
+FINE_MM = 14.0  # beyond this every second row and column is enough
+MOST_SPOTS = 240  # places further off that are kept for one callout
 LEADER_COST, INK_COST, CLOSE_COST = 10.0, 4.0, 4.0
+THIN_MM, LEAST_SLOPE = 2.5, 0.3  # a leader does not run on in the direction of a thin target
 OWN_MM = 0.5  # words stand nearer to their own thing than to any other by so much
 RING_MM = 3.2  # radius of the ring round the number of a keynote
 
@@ -40,7 +43,8 @@ class Callout:
 
     ``weight`` says how much it matters that it finds a place. ``rivals`` are boxes of things of
     the same sort: without a leader the words stand nearer to their own. A ``keynote`` is a number
-    in a ring instead of words.
+    in a ring instead of words. ``other_lines`` are other wordings, each with what it costs
+    more than the first.
     """
 
     ident: str
@@ -51,6 +55,7 @@ class Callout:
     weight: float = 1.0
     rivals: tuple[Box, ...] = ()
     keynote: int = 0
+    other_lines: tuple[tuple[float, tuple[str, ...]], ...] = ()
 
     @property
     def words(self) -> str:
@@ -65,6 +70,7 @@ class Spot:
     box: Box
     leader: tuple[Point, Point] | None
     cost: float
+    lines: tuple[str, ...]
 
 
 def callout_size(callout: Callout) -> tuple[float, float]:
@@ -82,17 +88,24 @@ def callout_size(callout: Callout) -> tuple[float, float]:
 def spots_near(room: FreeRoom, callout: Callout) -> list[Spot]:
     """Return the free places beside a thing, best first, none of them nearer to a rival."""
     spots = []
-    for rank, box in enumerate(_round_about(callout.target, *callout_size(callout))):
-        if room.is_free(box) and _is_its_own(callout, box):
-            spots.append(Spot(box, None, 0.6 * rank))
-    return spots
+    for more, form in _forms_of(callout):
+        for rank, box in enumerate(_round_about(callout.target, *callout_size(form))):
+            if room.is_free(box) and _is_its_own(form, box):
+                spots.append(Spot(box, None, 0.6 * rank + more, form.lines))
+    return sorted(spots, key=lambda s: s.cost)
+
+
+def _forms_of(callout: Callout) -> list[tuple[float, Callout]]:
+    """Return a callout with its lines, then with each other wording and its cost."""
+    others = ((more, replace(callout, lines=lines)) for more, lines in callout.other_lines)
+    return [(0.0, callout), *others]
 
 
 def _is_its_own(callout: Callout, box: Box) -> bool:
     """Tell whether words in a box stand nearer to their thing than to its rivals."""
     if not callout.rivals:
         return True
-    head = callout_texts(callout, Spot(box, None, 0.0))[0]
+    head = callout_texts(callout, Spot(box, None, 0.0, callout.lines))[0]
     words = box_of(head)
     limit = gap_mm(words, callout.target) + OWN_MM
     return all(gap_mm(words, rival) > limit for rival in callout.rivals)
@@ -100,6 +113,15 @@ def _is_its_own(callout: Callout, box: Box) -> bool:
 
 def spots_further_off(room: FreeRoom, callout: Callout, reach: float = REACH) -> list[Spot]:
     """Return free places with a leader that crosses no words and no leader, cheapest first."""
+    spots = [
+        replace(spot, cost=spot.cost + more)
+        for more, form in _forms_of(callout)
+        for spot in _spots_of_form(room, form, reach)
+    ]
+    return sorted(spots, key=lambda s: (s.cost, s.box.y0, s.box.x0))
+
+
+def _spots_of_form(room: FreeRoom, callout: Callout, reach: float) -> list[Spot]:
     size = callout_size(callout)
     spots: list[Spot] = []
     for length, box, ends in _reachable(room.limits, callout, size, reach):
@@ -112,8 +134,8 @@ def spots_further_off(room: FreeRoom, callout: Callout, reach: float = REACH) ->
             continue
         cost = LEADER_COST + length + INK_COST * crossed
         cost += 0.0 if room.is_free(box, CLEAR_MM) else CLOSE_COST
-        spots.append(Spot(box, ends, cost))
-    return sorted(spots, key=lambda s: (s.cost, s.box.y0, s.box.x0))
+        spots.append(Spot(box, ends, cost, callout.lines))
+    return spots
 
 
 def _reachable(
@@ -127,16 +149,26 @@ def _reachable(
     columns = _grid(target.centre.x - width / 2, x0, x1, STEP_X)
     rows = _grid(target.centre.y - height / 2, y0, y1, STEP_Y)
     found = []
-    for x in columns:
-        for y in rows:
+    for i, x in enumerate(columns):
+        for j, y in enumerate(rows):
             box = Box(x, y, x + width, y + height)
-            if gap_mm(box, target) < LEAST_LEADER_MM or gap_mm(box, target) > reach:
+            gap = gap_mm(box, target)
+            is_coarse = gap > FINE_MM and (i % 2 or j % 2)
+            if is_coarse or not LEAST_LEADER_MM <= gap <= reach:
                 continue
             ends = _leader_ends(callout, box)
             length = math.dist(*ends)
-            if LEAST_LEADER_MM <= length <= reach:
+            if LEAST_LEADER_MM <= length <= reach and not _continues(target, ends):
                 found.append((length, box, ends))
     return sorted(found, key=lambda f: (f[0], f[1].y0, f[1].x0))
+
+
+def _continues(target: Box, ends: tuple[Point, Point]) -> bool:
+    """Tell whether a leader would look like a continuation of the line that it names."""
+    dx, dy = abs(ends[1].x - ends[0].x), abs(ends[1].y - ends[0].y)
+    is_level = target.height < THIN_MM < target.width
+    is_upright = target.width < THIN_MM < target.height
+    return (is_level and dy < dx * LEAST_SLOPE) or (is_upright and dx < dy * LEAST_SLOPE)
 
 
 def _grid(middle: float, low: float, high: float, step: float) -> list[float]:
@@ -165,6 +197,10 @@ def _round_about(target: Box, width: float, height: float) -> Iterator[Box]:
         (left, below),
         (right, target.y0),
         (left, target.y0),
+        (right, down - SLIDE_MM),
+        (left, down - SLIDE_MM),
+        (right, down + SLIDE_MM),
+        (left, down + SLIDE_MM),
         (target.x0, above),
         (target.x1 - width, above),
         (right, above),
@@ -181,7 +217,7 @@ def _leader_ends(callout: Callout, box: Box) -> tuple[Point, Point]:
     target = callout.target
     if callout.keynote:
         return _ring_leader(target, box)
-    texts = callout_texts(callout, Spot(box, (box.centre, box.centre), 0.0))
+    texts = callout_texts(callout, Spot(box, (box.centre, box.centre), 0.0, callout.lines))
     first, last = box_of(texts[0]), box_of(texts[-1])
     cap = texts[0].cap_mm
     ends = []
@@ -232,7 +268,7 @@ def callout_texts(callout: Callout, spot: Spot) -> tuple[Text, ...]:
         y += line_pitch_mm(BODY)
     else:
         y += BODY
-    for line in callout.lines:
+    for line in spot.lines:
         texts.append(Text(Point(x, y), line, BODY, anchor=anchor))
         y += line_pitch_mm(BODY)
     return tuple(texts)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from asfitted.geometry import Box
 from asfitted.layout.callout import (
     REACH,
     callout_size,
@@ -29,6 +30,7 @@ UNPLACED_COST = 150.0  # of a callout of weight 1 that finds no place
 ROUNDS = 4
 MOST_PUSHED = 2  # callouts that one may push away from their places
 LEADER_CLEAR = 0.5
+APART_MM = 2.2  # side by side, so that one does not read on into the other
 
 Chosen = list["Spot | None"]
 
@@ -144,7 +146,8 @@ def _with_better_place(task: _Task, chosen: Chosen, index: int) -> Chosen:
 
 def spots_clash(one: Spot, other: Spot) -> bool:
     """Tell whether two places overlap, or a leader crosses the other's leader or words."""
-    if one.box.grown(CLEAR).meets(other.box):
+    wide = Box(one.box.x0 - APART_MM, one.box.y0 - CLEAR, one.box.x1 + APART_MM, one.box.y1 + CLEAR)
+    if wide.meets(other.box):
         return True
     if one.leader and line_meets_box(*one.leader, other.box.grown(LEADER_CLEAR)):
         return True

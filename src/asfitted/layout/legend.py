@@ -53,6 +53,7 @@ def lay_out_legend(
     lines: Sequence[LineSample] = (),
     abbreviations: Sequence[tuple[str, str]] = (),
     size_mm: float = 10.0,
+    sizes_mm: Mapping[str, float] | None = None,
     width_of_symbol_lines_mm: float = 0.35,
 ) -> Legend:
     """Lay out a legend from its top left corner downwards.
@@ -65,7 +66,8 @@ def lay_out_legend(
         catalogue: what the symbols are called.
         lines: line kinds used on the sheet.
         abbreviations: (short, words) used on the sheet.
-        size_mm: symbols are shown at this size, the same as on the sheet.
+        size_mm: symbols are shown at this size, the same as on the sheet; the greatest of them.
+        sizes_mm: sizes of those that are shown smaller, by name.
         width_of_symbol_lines_mm: stroke of the symbols, mm.
 
     Returns:
@@ -83,7 +85,9 @@ def lay_out_legend(
         lines_ = wrap(words, column_mm - text_x - 2.0, BODY)
         height = max(size_mm, len(lines_) * line_pitch_mm(BODY)) + 2.0
         x, y = at.x + column * column_mm, tops[column]
-        use = SymbolUse(name, Point(x, y), size_mm, width_mm=width_of_symbol_lines_mm)
+        size = (sizes_mm or {}).get(name, size_mm)
+        corner = Point(x, y).moved((size_mm - size) / 2, (size_mm - size) / 2)
+        use = SymbolUse(name, corner, size, width_mm=width_of_symbol_lines_mm)
         items.append(Item(f"legend:{name}", "symbol", (use,), title=info.legend))
         first = y + size_mm / 2 + BODY / 2 - (len(lines_) - 1) * line_pitch_mm(BODY) / 2
         first = max(first, y + BODY)

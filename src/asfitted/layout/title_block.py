@@ -147,7 +147,9 @@ def _values(facts: TitleFacts) -> dict[str, str]:
     return {
         "Drawn for": job.client,
         "Site": job.site,
-        "By": job.installer,
+        "By": job.installer
+        if job.phone in {"", "not recorded"}
+        else f"{job.installer}, {job.phone}",
         "Designed / checked on site by": f"{job.designer} / {job.checker}",
         "Document": facts.document_type,
         "Scale": scale,
@@ -156,6 +158,11 @@ def _values(facts: TitleFacts) -> dict[str, str]:
         "Status": job.status,
         "Date of issue": job.date,
     }
+
+
+def _installer(job: Job) -> str:
+    """Return who did the work and, where known, the number to call."""
+    return job.installer if job.phone in {"", "not recorded"} else f"{job.installer}, {job.phone}"
 
 
 def _rules(box: Box, pattern: Pattern, xs: list[float], ys: list[float]) -> tuple[Path, ...]:

@@ -124,6 +124,10 @@ def _board_of(
         main_switch = device_of(
             words.main_switch, where, ledger, tag, three_phase=words.phases == 3
         )
+    back_up = None
+    if words.back_up:
+        where = (*path, "back-up")
+        back_up = device_of(words.back_up, where, ledger, tag, three_phase=words.phases == 3)
     return Board(
         tag=tag,
         name=words.name or tag,
@@ -142,6 +146,7 @@ def _board_of(
         ipf_ka=ledger.known(words.fault_current, tag, "fault current"),
         ways=table.in_order(),
         make_group=words.make_group or "",
+        back_up=back_up,
     )
 
 

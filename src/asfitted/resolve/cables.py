@@ -115,6 +115,10 @@ class Legs:
             self.ledger.problem(Code.CIRCUIT, message, (*self.path, "length"), hint)
         return measured_length_m(self.words.length, self.path, self.ledger)
 
+    def _insulation_mm(self, point: PointWords | None) -> float:
+        own = point.insulation if point else None
+        return own if own is not None else self.words.insulation or 0.0
+
     def add(
         self, from_end: str, to_end: str, point: PointWords | None, path: SpecPath, live: Live
     ) -> None:
@@ -148,6 +152,7 @@ class Legs:
                 clipped_up_mm=route.clipped_up_mm if route else None,
                 drop=self._drop(point),
                 ambient_c=self.ambient_c,
+                insulation_mm=self._insulation_mm(point),
             )
         )
 
@@ -171,8 +176,11 @@ class Legs:
         for number, point in enumerate(self.words.points):
             path = (*self.path, "points", number)
             self.add(self._from_end(point, before, path, passed), point.tag, point, path, live)
-            before = point.tag
+            is_spur = self.circuit.ring and point.after is not None
+            before = before if is_spur else point.tag
             passed.append(point.tag)
+        if self.circuit.ring and self.words.points:
+            self.add(before, self.circuit.board, None, self.path, live)
         if self.circuit.feeds_board:
             self.add(before, self.circuit.feeds_board, None, self.path, live)
         return self.cables

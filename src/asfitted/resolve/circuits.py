@@ -155,6 +155,20 @@ def _check_feeds(words: CircuitWords, path: SpecPath, ledger: Ledger) -> None:
     ledger.problem(Code.CIRCUIT, message, path, hint)
 
 
+def _check_ring(words: CircuitWords, seat: Seat, path: SpecPath, ledger: Ledger) -> None:
+    """Note a ring that cannot be one: three-phase, to a board, or with too few points on it."""
+    if not words.ring:
+        return
+    where = (*path, "ring")
+    if seat.way.phase == "TP" or words.feeds:
+        message = f'ring of circuit "{words.name}": only a single-phase final circuit can be one'
+        ledger.problem(Code.CIRCUIT, message, where, "take ring away")
+    on_ring = [point for point in words.points if point.after is None]
+    if len(on_ring) < 2 and words.state not in {"existing", "removed"}:
+        message = f'ring of circuit "{words.name}" joins fewer than two points'
+        ledger.problem(Code.CIRCUIT, message, where, "a point with after: is a spur off the ring")
+
+
 def _power_factor(
     words: CircuitWords, points: list[PointServed], use: Use, tag: str, ledger: Ledger
 ) -> float:
@@ -178,6 +192,7 @@ def circuit_of(
     path: SpecPath = ("circuits", index)
     ledger.mark(seat.tag, path)
     _check_feeds(words, path, ledger)
+    _check_ring(words, seat, path, ledger)
     phase = seat.way.phase
     device = device_of(words.device, (*path, "device"), ledger, seat.tag, three_phase=phase == "TP")
     own: list[PointServed] = []
@@ -190,6 +205,8 @@ def circuit_of(
     points.update({p.tag: p for p in own})
     if device is None:
         return None
+    if words.afdd:
+        device = replace(device, afdd=True)
     _check_device(device, seat, path, ledger)
     return _built(index, words, seat, device=device, own=own, ledger=ledger)
 
@@ -224,6 +241,8 @@ def _built(
         load_a=load.current_a,
         power_factor=_power_factor(words, own, use, seat.tag, ledger),
         vulnerable=words.vulnerable or NOT_RECORDED,
+        ring=bool(words.ring),
+        third_harmonic_pct=words.harmonics,
     )
 
 

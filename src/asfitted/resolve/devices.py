@@ -104,13 +104,29 @@ def device_of(
         message = f'{subject}: fuse "{words.words}" does not say its standard'
         ledger.problem(Code.CIRCUIT, message, path, 'add "BS 88-3" or "BS 88-2"')
         return None
+    _check_settings(kind, words, path, ledger, subject)
     return Device(
         words=_printed(words),
         kind=kind,
         standard=standard,
-        rating_a=words.rating_a or 0.0,
+        rating_a=words.ir_a or words.rating_a or 0.0,
         poles=poles,
         curve=words.curve,
         icn_ka=words.icn_ka,
         rcd=rcd_of(words, path, ledger, subject),
+        frame_a=words.rating_a if words.ir_a else None,
+        im_a=words.im_a,
+        afdd=words.afdd,
     )
+
+
+def _check_settings(
+    kind: Kind, words: DeviceWords, path: SpecPath, ledger: Ledger, subject: str
+) -> None:
+    """Note settings on a device that has none, and a setting above the rating of the frame."""
+    if (words.ir_a or words.im_a) and kind != "mccb":
+        message = f'{subject}: "{words.words}" has settings Ir or Im, which a {kind} has not'
+        ledger.problem(Code.CIRCUIT, message, path, 'write "MCCB" if it is one')
+    if words.ir_a and words.rating_a and words.ir_a > words.rating_a:
+        message = f"{subject}: Ir {words.ir_a:g} A is above the rating {words.rating_a:g} A"
+        ledger.problem(Code.CIRCUIT, message, path, "write the rating of the frame first")

@@ -6,9 +6,19 @@ Frozen results of the resolve stage. No current, impedance or length of cable is
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from enum import StrEnum
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Literal
+
+from asfitted.resolve.supply_facts import (
+    Basis,
+    Device,
+    Generator,
+    Known,
+    Rcd,
+    State,
+    Supply,
+    Transformer,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -16,30 +26,32 @@ if TYPE_CHECKING:
     from asfitted.errors import Place
     from asfitted.geometry import Point, Point3
 
-
-class State(StrEnum):
-    """Whether a thing was there before the job, comes with it, or goes."""
-
-    EXISTING = "existing"
-    NEW = "new"
-    REMOVED = "removed"
-
-
-class Basis(StrEnum):
-    """How a figure is known. Drawings print the first letter: (m), (d), (a)."""
-
-    MEASURED = "measured"
-    DECLARED = "declared"
-    ASSUMED = "assumed"
-
-
-@dataclass(frozen=True)
-class Known:
-    """A figure given in the spec, and how it is known."""
-
-    value: float
-    unit: str
-    basis: Basis
+__all__ = [
+    "Basis",
+    "Board",
+    "Cabinet",
+    "Cable",
+    "Circuit",
+    "Containment",
+    "DataDevice",
+    "Default",
+    "Device",
+    "Generator",
+    "Installation",
+    "Job",
+    "Known",
+    "Opening",
+    "PointServed",
+    "Position",
+    "Rcd",
+    "Room",
+    "State",
+    "Supply",
+    "Transformer",
+    "Waiver",
+    "Wall",
+    "Way",
+]
 
 
 @dataclass(frozen=True)
@@ -59,52 +71,7 @@ class Job:
     revision: str
     status: str
     description: str
-
-
-@dataclass(frozen=True)
-class Rcd:
-    """A residual current device or the residual part of an RCBO."""
-
-    idn_ma: float
-    type: str  # AC, A, F, B
-    rated_a: float | None
-    delayed: bool = False
-
-
-@dataclass(frozen=True)
-class Device:
-    """A protective or switching device as named on site, such as ``C32 TP 6 kA``."""
-
-    words: str  # as printed: "C32 TP 6 kA"
-    kind: Literal["mcb", "rcbo", "fuse", "mccb", "switch-disconnector", "rcd"]
-    standard: str  # "BS EN 60898"
-    rating_a: float
-    poles: Literal["SP", "SP+N", "DP", "TP", "TP+N", "4P"]
-    curve: str = ""  # B, C, D for breakers
-    icn_ka: float | None = None
-    rcd: Rcd | None = None
-
-
-@dataclass(frozen=True)
-class Supply:
-    """The origin. A figure that is not known is None and stays "not recorded"."""
-
-    system: Literal["TN-S", "TN-C-S", "TT"]
-    phases: Literal[1, 3]
-    u0_v: float
-    line_v: float  # line to line; equals u0_v for a single-phase supply
-    frequency_hz: float
-    ze_ohm: Known | None
-    ipf_ka: Known | None
-    cut_out: Device | None
-    cut_out_basis: Basis | None
-    tails_mm2: float | None
-    tails_m: float | None
-    earthing_conductor_mm2: float | None
-    bonds: tuple[tuple[str, float], ...]  # (what, mm2)
-    electrode_ohm: Known | None
-    ambient_c: float
-    surge_protection: str = ""  # "type 2 at DB1", "not fitted: why"; empty = not recorded
+    building_use: str = ""  # "care home", "dwelling"; empty = not recorded
 
 
 @dataclass(frozen=True)
@@ -202,6 +169,7 @@ class Board:
     ipf_ka: Known | None
     ways: tuple[Way, ...]
     make_group: str = ""  # our own word for "same make"; empty = not recorded
+    back_up: Device | None = None  # device upstream that its short-circuit rating rests on
 
 
 @dataclass(frozen=True)
@@ -254,6 +222,7 @@ class Cable:
     clipped_up_mm: float | None  # clipped direct at this height instead of containment
     drop: str  # what the drops run in: "clipped", "20 mm steel conduit"
     ambient_c: float
+    insulation_mm: float = 0.0  # length totally surrounded by thermal insulation
 
 
 @dataclass(frozen=True)
@@ -278,6 +247,8 @@ class Circuit:
     load_a: float | None
     power_factor: float
     vulnerable: str  # equipment vulnerable to a typical test, or "none"/"not recorded"
+    ring: bool = False  # the last cable returns to the board
+    third_harmonic_pct: float | None = None  # share of the line current; None = not recorded
 
 
 @dataclass(frozen=True)
@@ -303,6 +274,7 @@ class Containment:
     declared_basis: Basis | None
     depth_mm: float | None
     end_words: str  # where a declared length ends, in words
+    soil_km_w: float | None = None  # thermal resistivity of the soil; None = not recorded
 
 
 @dataclass(frozen=True)

@@ -195,6 +195,7 @@ def _run_of(tag: str, words: RunWords, positions: Positions) -> Containment:
         declared_length_m=None,
         declared_basis=None,
         depth_mm=words.depth,
+        soil_km_w=words.soil,
         end_words="",
     )
 
@@ -224,6 +225,7 @@ def _declared_of(tag: str, words: RunWords, positions: Positions) -> Containment
         declared_length_m=length.value if length else None,
         declared_basis=length.basis if length else Basis.ASSUMED,
         depth_mm=words.depth,
+        soil_km_w=words.soil,
         end_words=words.to or "",
     )
 

@@ -5,7 +5,15 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Literal, cast
 
 from asfitted.resolve.devices import device_of
-from asfitted.resolve.installation import Basis, Device, Job, Supply, Waiver
+from asfitted.resolve.installation import (
+    Basis,
+    Device,
+    Generator,
+    Job,
+    Supply,
+    Transformer,
+    Waiver,
+)
 from asfitted.spec.fields import EDITIONS
 from asfitted.spec.problem_codes import Code
 
@@ -25,6 +33,7 @@ def job_of(words: JobWords, ledger: Ledger) -> Job:
         facts["edition"] = EDITIONS[-1]
         ledger.default("job", "edition", EDITIONS[-1], "the edition that this program knows")
     ledger.mark("job", ("job",))
+    facts["building_use"] = words.building_use or ""  # no fact of the title block
     return Job(**facts)
 
 
@@ -55,6 +64,30 @@ def _voltages(words: SupplyWords, ledger: Ledger) -> tuple[float, float]:
     return words.voltage.u0_v, words.voltage.line_v
 
 
+def _source(words: SupplyWords, ledger: Ledger) -> Transformer | Generator | None:
+    """Return the machine behind the supply; one machine only."""
+    if words.transformer is None:
+        for key, value in (("losses", words.losses), ("upstream", words.upstream)):
+            if value is not None:
+                message = f'"{key}" belongs to a transformer, and the supply names none'
+                ledger.problem(
+                    Code.MISSING, message, ("supply", key), "transformer: 500 kVA 4.75 %"
+                )
+    if words.generator is not None:
+        if words.transformer is not None:
+            message = "a supply has one source: transformer or generator"
+            hint = "write a job for each: their fault currents differ"
+            ledger.problem(Code.FIGURE, message, ("supply", "generator"), hint)
+        return Generator(words.generator.rating_kva, words.generator.x_percent)
+    if words.transformer is None:
+        return None
+    rating_kva, uk = words.transformer.rating_kva, words.transformer.uk_percent
+    if words.losses is not None and words.losses > 10 * uk * rating_kva:
+        message = f"losses of {words.losses:g} W are more than {uk:g} % of {rating_kva:g} kVA"
+        ledger.problem(Code.FIGURE, message, ("supply", "losses"))
+    return Transformer(rating_kva, uk, words.losses, words.upstream)
+
+
 def supply_of(words: SupplyWords, ledger: Ledger) -> Supply:
     """Return the origin. Figures that are not written stay None."""
     ledger.mark("supply", ("supply",))
@@ -82,6 +115,7 @@ def supply_of(words: SupplyWords, ledger: Ledger) -> Supply:
         electrode_ohm=ledger.known(words.electrode, "supply", "electrode resistance"),
         ambient_c=REFERENCE_AMBIENT_C if words.ambient is None else words.ambient,
         surge_protection=words.surge_protection or "",
+        source=_source(words, ledger),
     )
 
 

@@ -15,7 +15,7 @@ NOTES = (
     ("Length", "drawn route with tails at both ends; (m) measured on site"),
     ("Cut", "with gland waste and allowance, rounded up: see the cut list"),
     ("Drop", "from the origin to the far end, per cent of nominal voltage"),
-    ("Ib, Iz", "design current and corrected capacity"),
+    ("Ib, Iz", "design current; capacity as installed, for terminals at 70 °C unless declared"),
     ("Method, group", "reference method and circuits grouped at the worst place"),
 )
 

@@ -150,7 +150,12 @@ def _foot(
         if c in carried
     ]
     samples.append(LineSample("Edge of the cabinet", 0.25, "long_dash_dot"))
-    abbreviations = [("C/L", "height of the centre line above floor, mm"), ("(m)", "measured")]
+    abbreviations = [
+        ("C/L", "height of the centre line above floor, mm"),
+        ("(m)", "measured"),
+        ("Cat6", "23 AWG solid copper, 6.68 Ω/100 m a core; copper-clad cable is not allowed"),
+        ("12 V supply", "current with a quarter in hand"),
+    ]
 
     def laid_out(top: float) -> Legend:
         return lay_out_legend(

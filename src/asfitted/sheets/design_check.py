@@ -15,7 +15,7 @@ NOTES = (
     ("error", "does not comply: put right before the work is energised"),
     ("warning", "needs a decision by the designer"),
     ("not checked", "a fact is missing; this is not a pass"),
-    ("Tables", "figures not read in the current book are marked in the data; check them there"),
+    ("Clauses", "2018 numbering, to be confirmed in A4:2026; figures: check in the book"),
 )
 
 

@@ -1,4 +1,4 @@
-"""One elevation for each wall that carries anything, and a sheet of their tables when needed."""
+"""One elevation for each wall that carries anything, and a sheet of their notes when needed."""
 
 from __future__ import annotations
 
@@ -6,18 +6,25 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from asfitted.layout.elevation.arrangement import SCHEDULES, arrange
-from asfitted.layout.elevation.scale_choice import SCALES, choose_scale, tables_of_their_own
+from asfitted.layout.elevation.elevation_set import (
+    SCALES,
+    plan_set,
+    schedule_words,
+    stand_in_numbers,
+)
 from asfitted.layout.elevation.schedule_sheet import lay_out_schedules, schedule_pages
 from asfitted.layout.elevation.view_title import scale_words
 from asfitted.layout.elevation.wall_content import walls_with_content
+from asfitted.layout.lettering import TAG, wrap
 from asfitted.layout.sheet_model import Content, SheetPlan
 
 if TYPE_CHECKING:
-    from asfitted.layout.elevation.panels import TablePanel
+    from asfitted.layout.elevation.elevation_set import ElevationSet
     from asfitted.layout.elevation.wall_content import WallContent
     from asfitted.layout.sheet_model import Model, Numbers
 
 ORDER = 30
+TITLE_MM = 66.0  # width of the title in the title block, where it has two lines
 
 
 @dataclass(frozen=True)
@@ -25,15 +32,19 @@ class WallPayload:
     """What the plan of an elevation knows already."""
 
     content: WallContent
-    scale: int
-    tables_elsewhere: bool
+    walls: ElevationSet
+
+    @property
+    def scale(self) -> int:
+        """Scale of all walls, 25 for 1:25."""
+        return self.walls.scale
 
 
 @dataclass(frozen=True)
 class SchedulePayload:
-    """One page of the tables of all walls."""
+    """One page of the notes and tables of all walls."""
 
-    tables: tuple[TablePanel, ...]
+    walls: ElevationSet
     page: int
 
 
@@ -43,44 +54,41 @@ def plan(model: Model) -> list[SheetPlan]:
     contents = walls_with_content(installation, results)
     if not contents:
         return []
-    scale = choose_scale(contents, installation, results)
-    tables = tables_of_their_own(contents, installation, results, scale)
+    walls = plan_set(contents, installation, results)
     plans = [
-        SheetPlan(
-            f"elevation/{c.wall.name}",
-            f"Elevation {c.wall.name}: {c.room.name}",
-            "A3",
-            "Drawings",
-            WallPayload(c, scale, bool(tables)),
-        )
+        SheetPlan(f"elevation/{c.wall.name}", _title(c), "A3", "Drawings", WallPayload(c, walls))
         for c in contents
     ]
-    if tables:
-        pages = schedule_pages(tables)
+    if walls.has_schedules:
+        words = schedule_words(walls, installation, results, stand_in_numbers(installation))
+        pages = schedule_pages(*words)
         for page in range(pages):
-            of = f", {page + 1} of {pages}" if pages > 1 else ""
+            of = f", part {page + 1} of {pages}" if pages > 1 else ""
             key = SCHEDULES if page == 0 else f"{SCHEDULES}/{page + 1}"
-            title = f"Drops and contents of runs{of}"
-            payload = SchedulePayload(tables, page)
-            plans.append(SheetPlan(key, title, "A3", "Schedules", payload))
+            title = f"Elevations: notes and schedules{of}"
+            plans.append(SheetPlan(key, title, "A3", "Schedules", SchedulePayload(walls, page)))
     return plans
 
 
+def _title(content: WallContent) -> str:
+    """Return the title of a sheet, with the room where the title block has room for it."""
+    name = content.wall.name
+    whole = f"Elevation {name}: {content.room.name}"
+    return whole if len(wrap(whole, TITLE_MM, TAG, bold=True)) <= 2 else f"Elevation {name}"
+
+
 def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:
-    """Lay out one elevation, or a page of the tables of all walls."""
+    """Lay out one elevation, or a page of the notes and tables of all walls."""
     payload = plan.payload
+    installation, results = model.installation, model.results
     if isinstance(payload, SchedulePayload):
-        items = lay_out_schedules(payload.tables, payload.page)
-        return Content(items, "Not to scale")
-    sheet = arrange(
-        payload.content,
-        model.installation,
-        model.results,
-        numbers,
-        scale=payload.scale,
-        tables_elsewhere=numbers.of(SCHEDULES) if payload.tables_elsewhere else "",
-    )
+        words = schedule_words(payload.walls, installation, results, numbers)
+        return Content(lay_out_schedules(*words, payload.page), "Not to scale")
+    content, walls = payload.content, payload.walls
+    schedules = numbers.of(SCHEDULES) if walls.has_schedules else ""
+    drawn = walls.drawn(content, results, numbers)
+    sheet = arrange(content, drawn, installation, results, numbers, schedules=schedules)
     notes = []
-    if payload.scale == SCALES[-1]:
-        notes.append(f"wall {payload.content.wall.name} is too long for 1:100 on A3: 1:200 used")
-    return Content(sheet.items, scale_words(payload.scale), tuple(notes))
+    if walls.scale == SCALES[-1]:
+        notes.append(f"wall {content.wall.name} is too long for 1:100 on A3: 1:200 used")
+    return Content(sheet.items, scale_words(walls.scale), tuple(notes))

@@ -35,6 +35,7 @@ class BoardWords(SpecModel):
     fed_from: Text | None = None
     ip: Ip | None = Field(None, alias="IP")
     short_circuit_rating: FaultKa | None = Field(None, alias="short-circuit rating")
+    back_up: Device | None = Field(None, alias="back-up")
     zs: KnownOhm | None = Field(None, alias="Zs")
     fault_current: KnownKa | None = None
     make_group: Text | None = None

@@ -9,6 +9,7 @@ from asfitted.spec.fields import (
     Count,
     CurrentA,
     Device,
+    ExtentMm,
     Ip,
     KnownLengthM,
     Load,
@@ -16,10 +17,12 @@ from asfitted.spec.fields import (
     PowerFactor,
     Restart,
     Route,
+    SharePct,
     SpecModel,
     State,
     Text,
     Use,
+    YesNo,
 )
 
 
@@ -47,6 +50,7 @@ class PointWords(SpecModel):
     route: Route | None = None
     length: KnownLengthM | None = None
     after: Text | None = None
+    insulation: ExtentMm | None = None
 
 
 class CircuitWords(SpecModel):
@@ -58,6 +62,7 @@ class CircuitWords(SpecModel):
     state: State | None = None
     use: Use | None = None
     device: Device
+    afdd: YesNo | None = Field(None, alias="AFDD")
     cable: CablePhrase | None = None
     drops: Text | None = None
     route: Route | None = None
@@ -68,4 +73,7 @@ class CircuitWords(SpecModel):
     points_served: Count | None = None
     vulnerable: Text | None = None
     feeds: Text | None = None
+    ring: YesNo | None = None
+    harmonics: SharePct | None = None
+    insulation: ExtentMm | None = None
     points: list[PointWords] = Field(default_factory=list)

@@ -12,6 +12,7 @@ from asfitted.spec.fields import (
     Position,
     RunKind,
     Size,
+    SoilKmW,
     SpecModel,
     State,
     Text,
@@ -32,3 +33,4 @@ class RunWords(SpecModel):
     to: Text | None = None
     length: KnownLengthM | None = None
     depth: ExtentMm | None = None
+    soil: SoilKmW | None = None

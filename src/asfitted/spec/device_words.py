@@ -10,12 +10,15 @@ from asfitted.quantities import BASIS_WORDS
 from asfitted.spec.words import did_you_mean
 
 DEVICE_HINT = (
-    'write it like "C32 TP 6 kA", "RCBO B20 30 mA type A 6 kA", "100 A BS 88-3" '
-    'or "63 A switch-disconnector 4P"'
+    'write it like "C32 TP 6 kA", "RCBO B20 30 mA type A 6 kA", "100 A BS 88-3", '
+    '"MCCB 160 A Ir 125 A Im 1250 A 25 kA" or "63 A switch-disconnector 4P"'
 )
 
 #: Each pattern takes one part from the front of the phrase; the longer form stands first.
 _PARTS = (
+    ("afdd", r"AFDD"),
+    ("ir_a", r"Ir ?=? ?(\d+(?:\.\d+)?) ?A"),
+    ("im_a", r"Im ?=? ?(\d+(?:\.\d+)?) ?A"),
     ("kind", r"RCBO|MCCB|MCB|RCD|switch-disconnector|isolator|fuse"),
     ("icn_ka", r"(\d+(?:\.\d+)?) ?kA"),
     ("idn_ma", r"(\d+(?:\.\d+)?) ?mA"),
@@ -44,6 +47,9 @@ class DeviceWords:
     standard: str = ""
     delayed: bool = False
     basis: str = ""
+    ir_a: float | None = None
+    im_a: float | None = None
+    afdd: bool = False
 
 
 def _take_part(rest: str, phrase: str) -> tuple[str, re.Match[str]]:
@@ -55,7 +61,7 @@ def _take_part(rest: str, phrase: str) -> tuple[str, re.Match[str]]:
     if comma := re.fullmatch(r"(\d+),(\d+)", word):
         hint = f"decimal comma: write {comma[1]}.{comma[2]}"
     else:
-        known = ("RCBO", "MCCB", "switch-disconnector", "type", "TP", "SP", "4P", "measured")
+        known = ("RCBO", "MCCB", "AFDD", "switch-disconnector", "type", "TP", "SP", "4P", "measured")
         near = did_you_mean(word, known)
         hint = near if near.startswith("did") else DEVICE_HINT
     raise NotUnderstoodError(f'device "{phrase}": "{word}" is not understood', hint)
@@ -97,4 +103,7 @@ def parse_device(text: str) -> DeviceWords:
         standard=parts.get("standard", ""),
         delayed="delayed" in parts,
         basis=parts.get("basis", "").lower(),
+        ir_a=float(parts["ir_a"]) if "ir_a" in parts else None,
+        im_a=float(parts["im_a"]) if "im_a" in parts else None,
+        afdd="afdd" in parts,
     )

@@ -13,6 +13,12 @@ from asfitted import quantities as q
 from asfitted.errors import NotUnderstoodError
 from asfitted.spec import words as w
 from asfitted.spec.device_words import DeviceWords, parse_device
+from asfitted.spec.source_words import (
+    GeneratorWords,
+    TransformerWords,
+    parse_generator,
+    parse_transformer,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -73,7 +79,7 @@ def _plain(text: str) -> str:
 
 
 def _yes(text: str) -> bool:
-    return w.one_of(text, ("yes", "no"), "word") == "yes"
+    return w.one_of(text, ("yes", "no", "true", "false"), "word") in ("yes", "true")
 
 
 def _date(text: str) -> str:
@@ -127,6 +133,17 @@ STATUSES = (
     "Superseded",
     "Withdrawn",
 )
+BUILDING_USES = (
+    "dwelling",
+    "house in multiple occupation",
+    "higher-risk residential building",
+    "student accommodation",
+    "care home",
+    "shop",
+    "office",
+    "workshop",
+    "other",
+)
 EDITIONS = ("BS 7671:2018+A4:2026",)
 
 Text = Annotated[str, *_parsed(_plain, "words")]
@@ -139,6 +156,7 @@ YesNo = Annotated[bool, *_parsed(_yes, "yes or no")]
 State = Annotated[str, *_word(*STATES, what="state")]
 Use = Annotated[str, *_word(*USES, what="use")]
 Status = Annotated[str, *_word(*STATUSES, what="status")]
+BuildingUse = Annotated[str, *_word(*BUILDING_USES, what="building use")]
 Edition = Annotated[str, *_word(*EDITIONS, what="edition")]
 System = Annotated[str, *_word("TN-S", "TN-C-S", "TT", what="system")]
 Restart = Annotated[str, *_word("manual", "automatic", what="restart")]
@@ -178,6 +196,9 @@ VoltageV = Annotated[float, *_quantity(q.VOLTAGE_V)]
 FrequencyHz = Annotated[float, *_quantity(q.FREQUENCY_HZ)]
 TemperatureC = Annotated[float, *_quantity(q.TEMPERATURE_C)]
 DiskTb = Annotated[float, *_quantity(q.DISK_TB)]
+ShortCircuitMva = Annotated[float, *_quantity(q.SHORT_CIRCUIT_MVA)]
+SharePct = Annotated[float, *_quantity(q.SHARE_PCT)]
+SoilKmW = Annotated[float, *_quantity(q.SOIL_KM_W)]
 TimeDays = Annotated[float, *_quantity(q.TIME_DAYS)]
 KnownOhm = Annotated[q.Figure, *_figure(q.RESISTANCE_OHM)]
 KnownKa = Annotated[q.Figure, *_figure(q.FAULT_KA)]
@@ -198,3 +219,9 @@ Tails = Annotated[w.TailsWords, *_parsed(w.parse_tails, "meter tails such as 25 
 Surge = Annotated[str, *_parsed(w.parse_surge_protection, "surge protection; " + w.SURGE_HINT)]
 Aim = Annotated[float, *_parsed(w.parse_aim, "square, 45 left or 30 right")]
 Device = Annotated[DeviceWords, *_parsed(parse_device, "a device such as C32 TP 6 kA")]
+Transformer = Annotated[
+    TransformerWords, *_parsed(parse_transformer, "a transformer such as 500 kVA 4.75 %")
+]
+Generator = Annotated[
+    GeneratorWords, *_parsed(parse_generator, "a generator such as 60 kVA, x'' 12 %")
+]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from asfitted.spec.fields import Date, Edition, SpecModel, Status, Text
+from asfitted.spec.fields import BuildingUse, Date, Edition, SpecModel, Status, Text
 
 
 class JobWords(SpecModel):
@@ -21,6 +21,7 @@ class JobWords(SpecModel):
     revision: Text | None = None
     status: Status | None = None
     description: Text | None = None
+    building_use: BuildingUse | None = None
 
 
 class WaiverWords(SpecModel):

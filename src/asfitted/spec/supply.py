@@ -8,14 +8,18 @@ from asfitted.spec.fields import (
     AreaMm2,
     Device,
     FrequencyHz,
+    Generator,
     KnownKa,
     KnownOhm,
     Phases,
+    PowerW,
+    ShortCircuitMva,
     SpecModel,
     Surge,
     System,
     Tails,
     TemperatureC,
+    Transformer,
     Voltage,
 )
 
@@ -36,3 +40,7 @@ class SupplyWords(SpecModel):
     surge_protection: Surge | None = None
     electrode: KnownOhm | None = None
     ambient: TemperatureC | None = None
+    transformer: Transformer | None = None
+    losses: PowerW | None = None
+    upstream: ShortCircuitMva | None = None
+    generator: Generator | None = None

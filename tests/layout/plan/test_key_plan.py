@@ -5,16 +5,24 @@ from typing import TYPE_CHECKING
 import pytest
 
 from asfitted.geometry import Box
+from asfitted.layout.free_room import gap_mm
+from asfitted.layout.lettering import box_of
 from asfitted.layout.plan.key_plan_sheet import lay_out_key_plan
 from asfitted.layout.plan.north import north_direction
-from asfitted.layout.plan.plan_things import look_direction, plan_things, things_off_plan
+from asfitted.layout.plan.plan_things import (
+    look_direction,
+    plan_things,
+    size_of,
+    things_off_plan,
+)
 from asfitted.layout.plan.plan_view import choose_view
-from asfitted.layout.sheet_layout import SymbolUse, Text
+from asfitted.layout.sheet_layout import Circle, Path, SymbolUse, Text
 from asfitted.layout.sheet_model import Numbers
 from asfitted.sheets import elevations, key_plan
 
 if TYPE_CHECKING:
     from asfitted.layout.plan.key_plan_sheet import KeyPlan
+    from asfitted.layout.sheet_layout import Item
     from asfitted.layout.sheet_model import Model
 
 JOBS = ("pottery-studio", "community-shed", "shop-cctv")
@@ -116,3 +124,64 @@ def test_the_plan_uses_the_largest_scale_that_fits(demo_models: dict[str, Model]
     assert choose_view(walls, Box(0, 0, 250, 200), has_outside=True).scale == 50
     assert choose_view(walls, Box(0, 0, 400, 400), has_outside=True).scale == 25
     assert choose_view(walls, Box(0, 0, 150, 150), has_outside=True).scale == 100
+
+
+@pytest.mark.parametrize("job", JOBS)
+def test_the_symbol_nearest_to_a_tag_is_its_own_or_it_has_a_leader(
+    demo_models: dict[str, Model], job: str
+) -> None:
+    items = laid_out(demo_models[job]).items
+    symbols = {
+        item.ident.removeprefix("plan-thing:"): box_of_symbol(item)
+        for item in items
+        if item.ident.startswith("plan-thing:")
+    }
+    led = {i.ident.removesuffix(":leader") for i in items if i.ident.endswith(":leader")}
+    tags = [i for i in items if i.ident.startswith("plan-tag:") and i.kind == "text"]
+    assert len(tags) == len(symbols)
+    for item in tags:
+        tag = item.ident.removeprefix("plan-tag:")
+        (words,) = [box_of(t) for t in item.parts if isinstance(t, Text) and t.text == tag]
+        nearest = min(symbols, key=lambda name: (gap_mm(words, symbols[name]), name))
+        assert nearest == tag or item.ident in led, tag
+
+
+def box_of_symbol(item: Item) -> Box:
+    part = item.parts[0]
+    if isinstance(part, SymbolUse):
+        return Box(part.at.x, part.at.y, part.at.x + part.size_mm, part.at.y + part.size_mm)
+    assert isinstance(part, Path)
+    xs, ys = zip(*part.points, strict=True)
+    return Box(min(xs), min(ys), max(xs), max(ys))
+
+
+@pytest.mark.parametrize("job", JOBS)
+def test_the_legend_shows_symbols_as_large_as_the_plan(
+    demo_models: dict[str, Model], job: str
+) -> None:
+    sizes: dict[str, set[float]] = {}
+    for item in laid_out(demo_models[job]).items:
+        for part in item.parts:
+            if isinstance(part, SymbolUse):
+                sizes.setdefault(part.name, set()).add(part.size_mm)
+    assert sizes
+    for name, found in sizes.items():
+        assert found == {size_of(name)}, name
+
+
+@pytest.mark.parametrize("job", JOBS)
+def test_marks_of_walls_stand_clear_of_symbols(demo_models: dict[str, Model], job: str) -> None:
+    items = laid_out(demo_models[job]).items
+    symbols = [box_of_symbol(i) for i in items if i.ident.startswith("plan-thing:")]
+    rings = [
+        (item.ident, part)
+        for item in items
+        if item.ident.startswith("wall-mark:")
+        for part in item.parts
+        if isinstance(part, Circle)
+    ]
+    assert rings
+    for name, ring in rings:
+        c, r = ring.centre, ring.radius_mm
+        box = Box(c.x - r, c.y - r, c.x + r, c.y + r)
+        assert not any(box.meets(symbol) for symbol in symbols), name

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
+from asfitted.layout.figures import metres
+
 if TYPE_CHECKING:
     from asfitted.calculate.results import CalculationResults, DataResult
     from asfitted.resolve.installation import Cable, DataDevice, Installation
@@ -96,7 +98,7 @@ def _length(cable: Cable, figures: DataResult) -> str:
     if not figures.length_m:
         return "L= not recorded"
     basis = " (m)" if cable.measured_length_m is not None else ""
-    return f"L={figures.length_m:.1f} m{basis}"
+    return f"L={metres(figures.length_m)}{basis}"
 
 
 def _network_leg(device: DataDevice, cable: Cable, figures: DataResult) -> LegWords:
@@ -131,7 +133,7 @@ def _reach(figures: DataResult) -> str:
     """Return how much of the reach of the signal the cable uses."""
     if figures.signal_limit_m is None or not figures.length_m:
         return "reach not checked"
-    return f"{figures.length_m:.1f} m of {figures.signal_limit_m:g} m reach"
+    return f"{metres(figures.length_m)} of {figures.signal_limit_m:g} m reach"
 
 
 def _supply_leg(device: DataDevice, figures: DataResult) -> LegWords:

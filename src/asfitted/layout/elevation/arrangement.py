@@ -3,20 +3,27 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from itertools import product
 from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box, Point
-from asfitted.layout.elevation.notes import notes_of
-from asfitted.layout.elevation.panels import KeyPanel, NotesPanel, Region, TablePanel, pack
+from asfitted.layout.elevation.notes import HEIGHTS, SCAN, general_notes, wall_notes
+from asfitted.layout.elevation.panels import (
+    KeyPanel,
+    NotesPanel,
+    PackedPanels,
+    Region,
+    TablePanel,
+    pack,
+)
 from asfitted.layout.elevation.schedules import drop_table, run_table
 from asfitted.layout.elevation.wall_drawing import BAND_MM, draw_wall, need_of
 from asfitted.layout.frame import usable_box
 from asfitted.layout.title_block import title_block_box
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from asfitted.calculate.results import CalculationResults
-    from asfitted.layout.elevation.panels import Panel
     from asfitted.layout.elevation.wall_content import WallContent
     from asfitted.layout.elevation.wall_drawing import WallDrawing
     from asfitted.layout.sheet_layout import Item
@@ -27,22 +34,21 @@ USABLE = usable_box("A3")
 CLEAR_OF_TITLE_MM = 3.0
 VIEW_GAP_MM = 5.0
 LEAST_COLUMN_MM = 60.0
-WIDE_BAND_MM = 20.0  # more above the ceiling when callouts need margin rows
+LABEL_ROWS_MM = 20.0  # two rows of labels above the ceiling
+ROWS_COST = 80.0  # of leaders and missing words that label rows must save
 SMALL_MM, LOWERED, MOST_LOWERED_MM = 50.0, 0.4, 24.0
 DROPS, RUNS = "drops", "run-contents"
 SCHEDULES = "elevation/schedules"
-ALWAYS = 2  # the first panels, key plan and notes, stand on every sheet
 
 
 @dataclass(frozen=True)
 class ElevationSheet:
-    """A laid-out elevation: its items, and whether all found room that was to stand on it."""
+    """A laid-out elevation: its items, and what of its words has to stand on the schedules."""
 
     items: tuple[Item, ...]
-    fits: bool  # key plan and notes found room
-    tables_fit: bool  # and so did every table that was to stand here
-    unplaced: tuple[str, ...]
-    view: WallDrawing
+    all_here: bool  # key plan, notes, keynotes and tables all found room
+    moved_keynotes: tuple[str, ...]
+    moved_notes: tuple[str, ...]
 
 
 def title_top() -> float:
@@ -59,74 +65,92 @@ def view_fits(content: WallContent, scale: int) -> bool:
 
 def arrange(
     content: WallContent,
+    drawn: WallDrawing,
     installation: Installation,
     results: CalculationResults,
     numbers: Numbers,
     *,
-    scale: int,
-    tables_elsewhere: str = "",
+    schedules: str = "",
 ) -> ElevationSheet:
-    """Lay out one elevation sheet.
+    """Lay out what stands beside and below a drawn wall.
 
     Args:
         content: what the wall carries.
+        drawn: the wall on the sheet.
         installation: the job.
         results: computed routes and contents.
         numbers: sheet numbers for flags.
-        scale: 25 for 1:25.
-        tables_elsewhere: number of the sheet with the tables of all walls, "" for tables here.
+        schedules: number of the sheet with notes and tables of all walls, "" for all of it here.
     """
-    drawn = _drawn(content, results, numbers, scale)
-    notes = notes_of(content, results, numbers, drawn)
-    tables = tables_of(content, results)
-    if tables and tables_elsewhere:
-        where = f"Schedules of {_listed(tables)}: sheet {tables_elsewhere}."
-        notes = (notes[0], where, *notes[1:])
-    panels: list[Panel] = [
-        KeyPanel(installation, content.room, content.wall),
-        NotesPanel(notes),
-        *(() if tables_elsewhere else tables),
+    key = KeyPanel(installation, content.room, content.wall)
+    own = wall_notes(content, results, numbers, drawn.left_over)
+    words = drawn.left_over.keynotes
+    keynotes = (NotesPanel(words, "Keynotes", "keynote"),) if words else ()
+    regions = _regions(drawn.box)
+    if not schedules:
+        notes = NotesPanel((*general_notes([content], widened=drawn.widened), *own))
+        packed = pack([*keynotes, notes, key, *tables_of(content, results)], regions)
+        return ElevationSheet((*drawn.items, *packed.items), not packed.left_out, (), ())
+    packed, has_own, has_keynotes = _fullest(schedules, own, keynotes, key, regions)
+    left = () if has_keynotes else words
+    moved = () if has_own else own
+    return ElevationSheet((*drawn.items, *packed.items), not (moved or left), left, moved)
+
+
+def _fullest(
+    schedules: str,
+    own: tuple[str, ...],
+    keynotes: tuple[NotesPanel, ...],
+    key: KeyPanel,
+    regions: Sequence[Region],
+) -> tuple[PackedPanels, bool, bool]:
+    """Pack as much as there is room for, where notes and tables of all walls stand elsewhere.
+
+    The key plan goes before the keynotes do, and those go before the two notes that always stay.
+
+    Returns:
+        What was packed, and whether the notes of the wall and its keynotes are among it.
+    """
+    least = (SCAN, f"Notes and schedules: sheet {schedules}.")
+    choices: list[tuple[tuple[str, ...], tuple[NotesPanel, ...], tuple[KeyPanel, ...]]] = [
+        *((n, keynotes, k) for k in ((key,), ()) for n in ((HEIGHTS, *own), own)),
+        *(((), here, k) for here in (keynotes, ()) for k in ((key,), ())),
     ]
-    packed = pack(panels, _regions(drawn.box))
-    fits = all(index >= ALWAYS for index in packed.left_out)
-    return ElevationSheet(
-        (*drawn.items, *packed.items), fits, not packed.left_out, drawn.unplaced, drawn
-    )
+    for notes, here, extra in choices:
+        packed = pack([NotesPanel((*least, *notes)), *here, *extra], regions)
+        if not packed.left_out:
+            break
+    return packed, not own or own[0] in notes, not keynotes or bool(here)
 
 
-def _listed(tables: tuple[TablePanel, ...]) -> str:
-    words = {DROPS: "drops", RUNS: "contents of runs"}
-    return " and ".join(words[t.ident] for t in tables)
-
-
-def _drawn(
+def draw_on_sheet(
     content: WallContent,
     results: CalculationResults,
     numbers: Numbers,
     scale: int,
+    band_mm: float | None = None,
 ) -> WallDrawing:
-    """Draw the wall at the left, with margin rows above it where callouts lack room."""
+    """Draw the wall at the left, with rows for labels above it where its words need them.
+
+    ``band_mm`` is the room above the ceiling where that is known from an earlier drawing.
+    """
     need = need_of(content, scale)
     slack = max(0.0, title_top() - USABLE.y0 - need.height)
     # a small view stands lower on the sheet; what is above it is room for callouts
     lowered = BAND_MM + min(max(0.0, slack - SMALL_MM) * LOWERED, MOST_LOWERED_MM)
-    bands = sorted({lowered, min(BAND_MM + slack, WIDE_BAND_MM + lowered)})
+    bands = sorted({lowered, min(BAND_MM + slack, LABEL_ROWS_MM + lowered)})
     corner = Point(USABLE.x0, USABLE.y0)
-    tries: list[WallDrawing] = []
-    for compact, band in product((False, True), bands):
-        drawn = draw_wall(
-            content,
-            results,
-            numbers,
-            scale=scale,
-            corner=corner,
-            band_mm=band,
-            compact=compact,
-        )
-        if not drawn.unplaced:
-            return drawn
-        tries.append(drawn)
-    return min(tries, key=lambda drawn: len(drawn.unplaced))
+    if band_mm is not None:
+        bands = [band_mm]
+    best: WallDrawing | None = None
+    for band in bands:
+        if best is not None and best.cost <= ROWS_COST:
+            break
+        drawn = draw_wall(content, results, numbers, scale=scale, corner=corner, band_mm=band)
+        if best is None or drawn.cost + ROWS_COST < best.cost:
+            best = drawn
+    assert best is not None  # noqa: S101  # there is at least one band
+    return best
 
 
 def tables_of(content: WallContent, results: CalculationResults) -> tuple[TablePanel, ...]:

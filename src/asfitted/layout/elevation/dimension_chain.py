@@ -30,7 +30,7 @@ if TYPE_CHECKING:
 W = widths_for("A3")
 MOST_IN_CHAIN = 6
 MOST_NAMES = 2  # written after a running dimension
-LONGEST_NAMES = 8  # letters
+LONGEST_NAMES = 8  # letters; a longer tag stands at its thing only, straight above
 FIRST_MM, NEXT_MM = 9.0, 8.0
 PAST_MM, GAP_MM = 2.0, 1.0
 LABEL_PITCH_MM = 4.3
@@ -46,8 +46,9 @@ class Mark:
     @property
     def words(self) -> str:
         """The running dimension with what stands there."""
-        names = " ".join(self.names)
-        return f"{self.along_mm} {names if len(names) <= LONGEST_NAMES else self.names[0]}".strip()
+        together = " ".join(self.names)
+        short = (n for n in (together, *self.names) if len(n) <= LONGEST_NAMES)
+        return f"{self.along_mm} {next(short, '')}".strip()
 
 
 def marks_of(

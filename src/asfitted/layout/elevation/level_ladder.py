@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 W = widths_for("A3")
 PITCH_MM = 4.6
+WIDEST_MM = 36.0  # words of a rung
 COMMON = 2  # a height that so many things share gets a rung
 RUNG_MM = 15.0  # from the words to the wall
 ARROWS_MM = 5.0  # room for corner arrows next to the wall
@@ -53,11 +54,16 @@ def levels_of(wall: Wall, pieces: Sequence[RunPiece], things: Sequence[Thing]) -
             tags = runs.setdefault((piece.start.up, piece.run.level_of), [])
             if piece.run.tag not in tags:
                 tags.append(piece.run.tag)
-    levels += [
-        Level(up, f"{_listed(tags)} {of} {height_words(up)}") for (up, of), tags in runs.items()
-    ]
+    levels += [Level(up, _run_words(tags, of, up)) for (up, of), tags in runs.items()]
     levels.append(Level(wall.height_mm, f"ceiling {height_words(wall.height_mm)}"))
     return tuple(sorted(levels, key=lambda level: (level.up_mm, level.words)))
+
+
+def _run_words(tags: Sequence[str], of: str, up_mm: float) -> str:
+    """Return tags and level of runs; the level alone where the tags are too long to stand here."""
+    level = f"{of} {height_words(up_mm)}"
+    words = f"{_listed(tags)} {level}"
+    return words if text_width_mm(words, BODY) <= WIDEST_MM else level
 
 
 def _listed(tags: Sequence[str]) -> str:

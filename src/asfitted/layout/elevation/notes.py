@@ -8,11 +8,11 @@ from asfitted.errors import OutsideTableError
 from asfitted.reference.containment import support_spacing
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
     from asfitted.calculate.results import CalculationResults
     from asfitted.layout.elevation.wall_content import WallContent
-    from asfitted.layout.elevation.wall_drawing import WallDrawing
+    from asfitted.layout.elevation.wall_words import LeftOver
     from asfitted.layout.sheet_model import Numbers
     from asfitted.resolve.installation import Containment
 
@@ -28,48 +28,50 @@ _SUPPORT_KINDS = {
 }
 
 
-def notes_of(
+def general_notes(contents: Sequence[WallContent], *, widened: bool) -> tuple[str, ...]:
+    """Return the notes that hold for some walls alike: levels, tolerance, supports, signs."""
+    notes = [SCAN, HEIGHTS, *_support_notes(p.run for c in contents for p in c.pieces)]
+    drawn = _as_drawn(contents, widened=widened)
+    return (*notes, drawn) if drawn else tuple(notes)
+
+
+def wall_notes(
     content: WallContent,
     results: CalculationResults,
     numbers: Numbers,
-    drawing: WallDrawing,
+    left_over: LeftOver,
 ) -> tuple[str, ...]:
-    """Return the notes of one elevation, general ones first."""
-    notes = [SCAN, HEIGHTS]
-    runs = {p.run.tag: p.run for p in content.pieces}
-    notes += _support_notes(runs.values())
-    notes += _segregation(runs, results)
-    drawn = _as_drawn(content, widened=drawing.widened)
-    if drawn:
-        notes.append(drawn)
+    """Return the notes of one wall alone."""
+    notes = _segregation({p.run.tag: p.run for p in content.pieces}, results)
     if content.away:
         sheet = f" (sheet {numbers.of('key-plan')})" if "key-plan" in numbers.by_key else ""
         notes.append(f"Out in the room, see the key plan{sheet}: {', '.join(content.away)}.")
-    if drawing.compact:
-        notes.append(f"Heights of things: {_heights(content)}.")
-    if drawing.unplaced:
-        notes.append(f"No room beside its place: {'; '.join(drawing.unplaced)}.")
+    if left_over.bare:
+        notes.append(f"Heights of things: {_heights(content, left_over.bare)}.")
+    if left_over.unplaced:
+        notes.append(f"Without a mark at its place: {'; '.join(left_over.unplaced)}.")
     return tuple(notes)
 
 
-def _heights(content: WallContent) -> str:
+def _heights(content: WallContent, tags: Sequence[str]) -> str:
     """Return what the callouts of things would say under their tags, equal ones together."""
     found: dict[str, list[str]] = {}
     for thing in content.things:
-        found.setdefault(", ".join(thing.lines), []).append(thing.tag)
+        if thing.tag in tags:
+            found.setdefault(", ".join(thing.lines), []).append(thing.tag)
     return "; ".join(f"{words}: {' '.join(tags)}" for words, tags in found.items())
 
 
-def _as_drawn(content: WallContent, *, widened: bool) -> str:
+def _as_drawn(contents: Sequence[WallContent], *, widened: bool) -> str:
     """Return in one note what the drawing does not show true."""
     parts = []
-    if any(t.is_outside for t in content.things) or content.declared:
+    if any(t.is_outside for c in contents for t in c.things) or any(c.declared for c in contents):
         parts.append("Dashed: outside face.")
-    if any(s.way in ("through-wall", "off-wall") for s in content.stretches):
+    if any(s.way in ("through-wall", "off-wall") for c in contents for s in c.stretches):
         parts.append("Ring with dot: cable leaves the wall face.")
     if widened:
         parts.append("Thin containment is drawn 1.25 mm wide.")
-    if any(o.kind == "door" for o in content.wall.openings):
+    if any(o.kind == "door" for c in contents for o in c.wall.openings):
         parts.append("Hinge sides not recorded.")
     return " ".join(parts)
 

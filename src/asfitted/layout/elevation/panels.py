@@ -73,9 +73,11 @@ class KeyPanel:
 
 @dataclass(frozen=True)
 class NotesPanel:
-    """Numbered notes, wrapped."""
+    """Numbered notes, wrapped, under their heading."""
 
     notes: tuple[str, ...]
+    title: str = "Notes"
+    ident: str = "note"
     widths: tuple[float, ...] = (66.0, 78.0, 92.0, 110.0, 134.0, 176.0, 199.0)
     beside: bool = True
 
@@ -89,12 +91,13 @@ class NotesPanel:
 
     def items(self, at: Point, width: float) -> tuple[Item, ...]:
         """Return heading and notes."""
-        items = [text_item("notes:title", "Notes", at.moved(dy=TAG), TAG, bold=True)]
+        head = at.moved(dy=TAG)
+        items = [text_item(f"{self.ident}s:title", self.title, head, TAG, bold=True)]
         y = at.y + HEAD_MM + BODY
         for number, lines in self._lines(width):
-            items.append(text_item(f"note:{number}:number", str(number), Point(at.x, y)))
+            items.append(text_item(f"{self.ident}:{number}:number", str(number), Point(at.x, y)))
             words = lines_of_text(lines, Point(at.x + 6.0, y))
-            items.append(Item(f"note:{number}", "text", words))
+            items.append(Item(f"{self.ident}:{number}", "text", words))
             y += len(lines) * line_pitch_mm(BODY) + NOTE_GAP_MM
         return tuple(items)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import reduce
 from typing import TYPE_CHECKING
 
 from asfitted.fonts import text_width_mm
@@ -119,6 +120,9 @@ def _write_if_free(drawing: Drawing, ident: str, texts: Sequence[Text]) -> bool:
     if not all(drawing.room.is_free(box_of(text), 0.5) for text in texts):
         return False
     drawing.add(Item(ident, "text", tuple(texts)))
+    if not any(text.turned for text in texts):
+        boxes = [box_of(text) for text in texts]  # no leader between a tag and its words
+        drawing.room.take_solid(reduce(Box.joined, boxes))
     return True
 
 
@@ -191,7 +195,8 @@ def crossing_callout(crossing: Crossing, box: Box, numbers: Numbers) -> Callout:
     to = f"over to {crossing.to}{sheet}" if crossing.to else "overhead"
     lines = (to, f"{run.words} {crossing.level}", cable_words(crossing.cables))
     ident = f"crossing-tag:{run.tag}:{round(crossing.at.along)}"
-    return Callout(ident, run.tag, lines, box)
+    narrow = (to, run.words, f"{crossing.level}: {cable_words(crossing.cables)}")
+    return Callout(ident, run.tag, lines, box, other_lines=((0.0, narrow),))
 
 
 def declared_callout(end: DeclaredEnd, cables: Sequence[str], box: Box) -> Callout:

@@ -1,4 +1,4 @@
-"""The tables of all walls on sheets of their own, in columns, for elevations that lack room."""
+"""Notes and tables of all walls on sheets of their own, for elevations that lack room."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box, Point
 from asfitted.layout.elevation.arrangement import USABLE, title_top
-from asfitted.layout.elevation.panels import GAP_X, GAP_Y, HEAD_MM
+from asfitted.layout.elevation.panels import GAP_X, GAP_Y, HEAD_MM, NotesPanel
 from asfitted.layout.lettering import TAG, text_item
 from asfitted.layout.table import FittedTable, fit_table, paginate, table_items
 from asfitted.layout.title_block import title_block_box
@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_layout import Item
 
 COLUMNS = 2
+NOTES_TITLE = "Notes for all elevations"
 LEAST_PART_MM = 25.0  # rows of a table that may stand alone at the foot of a column
 COLUMN_MM = (USABLE.width - GAP_X * (COLUMNS - 1)) / COLUMNS
 
@@ -35,16 +36,20 @@ class _Piece:
     rows: range
 
 
-def schedule_pages(tables: Sequence[TablePanel]) -> int:
-    """Return how many sheets the tables of all walls fill."""
-    pieces = _flow(tables)
+def schedule_pages(notes: Sequence[str], tables: Sequence[TablePanel]) -> int:
+    """Return how many sheets the notes and tables of all walls fill."""
+    pieces = _flow(tables, _notes_height(notes))
     return max((piece.page for piece in pieces), default=0) + 1
 
 
-def lay_out_schedules(tables: Sequence[TablePanel], page: int) -> tuple[Item, ...]:
-    """Return the items of one page of tables."""
+def lay_out_schedules(
+    notes: Sequence[str], tables: Sequence[TablePanel], page: int
+) -> tuple[Item, ...]:
+    """Return the items of one page: the notes first, then tables column after column."""
     items: list[Item] = []
-    for piece in _flow(tables):
+    if page == 0:
+        items += NotesPanel(tuple(notes), NOTES_TITLE).items(Point(USABLE.x0, USABLE.y0), COLUMN_MM)
+    for piece in _flow(tables, _notes_height(notes)):
         if piece.page != page:
             continue
         head = piece.at.moved(dy=TAG)
@@ -55,6 +60,10 @@ def lay_out_schedules(tables: Sequence[TablePanel], page: int) -> tuple[Item, ..
     return tuple(items)
 
 
+def _notes_height(notes: Sequence[str]) -> float:
+    return (NotesPanel(tuple(notes)).height(COLUMN_MM) or 0.0) + GAP_Y
+
+
 def _columns(index: int) -> tuple[int, Box]:
     """Return the page and box of the n-th column; the last of a page ends above the title block."""
     page, column = divmod(index, COLUMNS)
@@ -63,10 +72,10 @@ def _columns(index: int) -> tuple[int, Box]:
     return page, Box(x, USABLE.y0, x + COLUMN_MM, low)
 
 
-def _flow(tables: Sequence[TablePanel]) -> list[_Piece]:
-    """Return every table cut into parts that fill column after column."""
+def _flow(tables: Sequence[TablePanel], notes_mm: float) -> list[_Piece]:
+    """Return every table cut into parts that fill column after column, below the notes."""
     pieces: list[_Piece] = []
-    index, y = 0, USABLE.y0
+    index, y = 0, USABLE.y0 + notes_mm
     next_mm = title_top() - USABLE.y0 - HEAD_MM
     for panel in tables:
         fitted = fit_table(panel.table, COLUMN_MM)

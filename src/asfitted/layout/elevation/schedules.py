@@ -11,6 +11,8 @@ from asfitted.layout.elevation.wall_view import height_words
 from asfitted.layout.table import Column, Table
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from asfitted.calculate.results import CalculationResults
     from asfitted.layout.elevation.drops_on_wall import Stretch
     from asfitted.layout.elevation.wall_content import WallContent
@@ -22,6 +24,7 @@ DROP_COLUMNS = (
     Column("From", wraps=False),
     Column("To", wraps=False),
 )
+KEYNOTE_COLUMNS = (Column("No.", wraps=False), Column("Words for the number in the ring"))
 RUN_COLUMNS = (
     Column("Run", wraps=False),
     Column("Where"),
@@ -81,3 +84,9 @@ def run_table(content: WallContent, results: CalculationResults) -> Table | None
         key=lambda i: (list(tags).index(rows[i][0]) if rows[i][0] in tags else len(tags), i),
     )
     return Table(RUN_COLUMNS, tuple(rows[i] for i in order), tuple(idents[i] for i in order))
+
+
+def keynote_table(words: Sequence[str]) -> Table:
+    """Return the words of the numbered rings of a wall."""
+    rows = tuple((str(n), each) for n, each in enumerate(words, start=1))
+    return Table(KEYNOTE_COLUMNS, rows, tuple(f"keynote:{n}" for n, _ in rows))

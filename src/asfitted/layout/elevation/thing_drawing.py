@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 W = widths_for("A3")
 LEAST_SIDE_MM = 2.0
+SHORT_COST = 8.0  # of leaving out that a dashed thing is outside
 LEAST_SYMBOL_MM = 7.0
 #: Symbols that hold no letters, so that they can be drawn smaller than 10 mm.
 UNLETTERED = frozenset(
@@ -62,9 +63,7 @@ def draw_things(
         box = thing_box(view, thing)
         drawing.draw(f"thing:{thing.tag}", "outline", *_outline(thing, box), title=thing.words)
         drawing.room.take_solid(box)
-        callout = Callout(
-            f"callout:{thing.tag}", thing.tag, (*thing.lines, *more.get(thing.tag, ())), box
-        )
+        callout = _callout(thing, more.get(thing.tag, ()), box)
         inside = _words_inside(callout, box)
         if inside:
             drawing.add(Item(callout.ident, "text", inside))
@@ -74,6 +73,20 @@ def draw_things(
             drawing.draw(f"symbol:{thing.tag}", "symbol", symbol, title=thing.words)
         callouts.append(callout)
     return callouts
+
+
+def _callout(thing: Thing, more: tuple[str, ...], box: Box) -> Callout:
+    """Return what is written about a thing; its state and face may share a line."""
+    height, *tail = thing.lines
+    ident = f"callout:{thing.tag}"
+    if thing.group == "cabinet" or not tail:
+        return Callout(ident, thing.tag, (*thing.lines, *more), box)
+    together = ", ".join(tail)
+    others = [(0.0, (height, *tail)), (0.0, (f"{height}, {together}",))]
+    if thing.state is State.NEW:  # its dashed outline says that it is outside
+        others.append((SHORT_COST, (height,)))
+    other_lines = tuple((cost, (*lines, *more)) for cost, lines in others if len(lines) != 2)
+    return Callout(ident, thing.tag, (height, together, *more), box, other_lines=other_lines)
 
 
 def _outline(thing: Thing, box: Box) -> list[Path]:

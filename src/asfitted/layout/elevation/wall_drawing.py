@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box, Point
-from asfitted.layout.callout import Callout
+from asfitted.layout.callout import LEADER_COST, Callout
 from asfitted.layout.drawing import Drawing
 from asfitted.layout.elevation.dimension_chain import chain_height_mm, draw_dimensions, marks_of
 from asfitted.layout.elevation.level_ladder import draw_ladder, ladder_width_mm, levels_of
@@ -45,6 +46,7 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Numbers
 
 RIGHT_MM = 8.0  # room for corner arrows right of the wall
+MISSING_COST = 60.0
 BAND_MM = 11.0  # above the ceiling line: corner folds and their names
 
 
@@ -57,6 +59,15 @@ class WallDrawing:
     view: WallView
     widened: bool
     left_over: LeftOver
+    band_mm: float
+
+    @property
+    def cost(self) -> float:
+        """How good the words stand: length of leaders, mm, and much for each that has no place."""
+        ends = [p.points for i in self.items if i.ident.endswith(":leader") for p in i.parts]  # type: ignore[union-attr]
+        left = self.left_over
+        missing = len(left.bare) + 3 * len(left.keynotes) + 5 * len(left.unplaced)
+        return sum(LEADER_COST + math.dist(*pair) for pair in ends) + MISSING_COST * missing
 
 
 @dataclass(frozen=True)
@@ -110,11 +121,11 @@ def draw_wall(
     more = words_at_things(on_sheet(view, content.stretches))
     things = draw_things(drawing, view, content.things, more)
     callouts = WallCallouts(tuple(things), tuple(openings), tuple(leaving))
-    left = write_words(drawing, view, content, results, callouts, numbers)
+    left = write_words(drawing, view, content, results, callouts=callouts, numbers=numbers)
     title_end = draw_view_title(drawing, view, content.room, box.y1)
     box = Box(box.x0, box.y0, max(box.x1, title_end), box.y1)
     widened = any(is_widened(view, piece) for piece in content.pieces)
-    return WallDrawing(tuple(drawing.items), box, view, widened, left)
+    return WallDrawing(tuple(drawing.items), box, view, widened, left, band_mm)
 
 
 def _draw_services(

@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from asfitted.geometry import Box
 from asfitted.layout.callout_choice import place_together
 from asfitted.layout.elevation.run_drawing import piece_box
 from asfitted.layout.elevation.run_tags import flag_corner, tag_run, tag_stretches
 from asfitted.layout.elevation.runs_on_wall import cables_in
 from asfitted.layout.elevation.stretch_drawing import on_sheet
 from asfitted.layout.elevation.wall_outline import opening_box, write_inside
-from asfitted.geometry import Box
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Numbers
 
 THING_WEIGHT = 6.0
+BARE_COST = 70.0  # of a tag without its height
 RINGS_REACH_MM = 120.0
 
 
@@ -55,6 +56,7 @@ def write_words(
     view: WallView,
     content: WallContent,
     results: CalculationResults,
+    *,
     callouts: WallCallouts,
     numbers: Numbers,
 ) -> LeftOver:
@@ -62,7 +64,7 @@ def write_words(
     waiting = _flag_corners(drawing, view, content, numbers)
     items, far = place_together(drawing.room, _with_rivals(callouts.things), near_only=True)
     drawing.extend(items)
-    waiting += [replace(callout, rivals=()) for callout in far]
+    waiting += [replace(c, rivals=(), other_lines=(*c.other_lines, (BARE_COST, ()))) for c in far]
     waiting += tag_stretches(drawing, on_sheet(view, content.stretches))
     for piece in content.pieces:
         cables = cables_in(results, piece.run.tag, content.wall.name)
@@ -76,7 +78,7 @@ def write_words(
     waiting += callouts.leaving
     items, left = place_together(drawing.room, waiting)
     drawing.extend(items)
-    return _write_rest(drawing, left, {callout.ident for callout in callouts.things})
+    return _write_rest(drawing, left, [callout.ident for callout in callouts.things])
 
 
 def _with_rivals(callouts: Sequence[Callout]) -> list[Callout]:
@@ -91,18 +93,17 @@ def _with_rivals(callouts: Sequence[Callout]) -> list[Callout]:
     ]
 
 
-def _write_rest(drawing: Drawing, left: Sequence[Callout], things: set[str]) -> LeftOver:
-    """Write bare tags for things, and numbers in rings for whatever else has no room."""
-    tags = [replace(c, lines=()) for c in left if c.ident in things]
-    items, no_tag = place_together(drawing.room, tags)
-    drawing.extend(items)
-    without = {callout.ident for callout in no_tag}
-    bare = tuple(tag.tag for tag in tags if tag.ident not in without)
-    notes = [c for c in left if c.ident not in things or c.ident in without]
-    rings = [replace(c, keynote=n, rivals=()) for n, c in enumerate(notes, start=1)]
+def _write_rest(drawing: Drawing, left: Sequence[Callout], things: Sequence[str]) -> LeftOver:
+    """Write numbers in rings for what has no room, and say which things bear their tag alone."""
+    rings = [replace(c, keynote=n, rivals=(), other_lines=()) for n, c in enumerate(left, start=1)]
+    bare = tuple(
+        item.ident.removeprefix("callout:")
+        for item in drawing.items
+        if item.ident in things and len(item.parts) == 1
+    )
     items, no_ring = place_together(drawing.room, rings, reach=RINGS_REACH_MM)
     drawing.extend(items)
-    return LeftOver(bare, tuple(c.words for c in notes), tuple(c.words for c in no_ring))
+    return LeftOver(bare, tuple(c.words for c in left), tuple(c.words for c in no_ring))
 
 
 def _flag_corners(

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box, Point
-from asfitted.layout.callout import Callout, place_in_turn
+from asfitted.layout.callout import Callout
+from asfitted.layout.callout_choice import place_together
 from asfitted.layout.drawing import Drawing
 from asfitted.layout.elevation.arrangement import USABLE, title_top
 from asfitted.layout.elevation.panels import NotesPanel
@@ -19,14 +20,16 @@ from asfitted.layout.plan.plan_marks import (
     draw_room_name,
     draw_wall_mark,
     draw_wedges,
-    marks_on_top,
 )
 from asfitted.layout.plan.plan_runs import draw_runs, lanes_of, run_boxes, upright_runs
 from asfitted.layout.plan.plan_things import (
+    GREAT,
+    GREAT_MM,
     SIZE_MM,
     draw_things,
     place_things,
     plan_things,
+    size_of,
     things_off_plan,
 )
 from asfitted.layout.plan.plan_view import choose_view
@@ -71,20 +74,17 @@ def lay_out_key_plan(model: Model, numbers: Numbers) -> KeyPlan:
     run_callouts = draw_runs(drawing, view, installation, lanes)
     depths = _depths(installation, lanes)
     taken = run_boxes(view, installation, lanes)
-    for wall in installation.walls.values():
-        mark = draw_wall_mark(drawing, view, wall, numbers, depths.get(wall.name, 0.0))
-        taken += [mark] if mark else []
     placed = place_things(view, installation, things, depths, taken)
-    callouts = draw_things(drawing, view, installation, placed)
     wedges = draw_wedges(drawing, view, installation, model.results, placed)
-    marks_on_top(drawing)
+    callouts = draw_things(drawing, view, installation, placed)
+    for wall in installation.walls.values():
+        draw_wall_mark(drawing, view, wall, numbers, depths.get(wall.name, 0.0))
     for room in installation.rooms.values():
         draw_room_name(drawing, view, installation, room)
-    tags, left = place_in_turn(drawing.room, callouts)
+    callouts += [*run_callouts, *_opening_callouts(installation, view)]
+    tags, left = place_together(drawing.room, callouts)
     drawing.extend(tags)
-    more, far = place_in_turn(drawing.room, [*run_callouts, *_opening_callouts(installation, view)])
-    drawing.extend(more)
-    unplaced = tuple(" ".join([c.tag, *c.lines]).strip() for c in (*left, *far))
+    unplaced = tuple(callout.words for callout in left)
     items = [*drawing.items, *_foot(view)]
     first = next(iter(installation.rooms.values()))
     north = north_direction(installation, first)
@@ -135,18 +135,20 @@ def _legend(model: Model, items: list[Item], wedges: int) -> tuple[Item, ...]:
         )
     if any(w.openings for w in model.installation.walls.values()):
         lines.append(LineSample("door or other opening", 0.25, "dashed"))
+    used = used_symbols(items)
     legend = lay_out_legend(
         at=Point(USABLE.x1 - LEGEND_MM, USABLE.y0),
         width_mm=LEGEND_MM,
         columns=2,
-        symbols=used_symbols(items),
+        symbols=used,
         catalogue=model.symbols,
         lines=lines,
         abbreviations=(
             ("FFL", "finished floor level"),
             ("T/O, U/S, C/L", "top of, underside of, centre line of"),
         ),
-        size_mm=SIZE_MM,
+        size_mm=GREAT_MM if any(name in GREAT for name in used) else SIZE_MM,
+        sizes_mm={name: size_of(name) for name in used},
     )
     return legend.items
 

@@ -25,7 +25,7 @@ W = widths_for("A3")
 RADIUS = 6.0
 POINTER_MM = 4.0
 WEDGE_MM, RAYS = 20.0, 6
-BEFORE_MM = 26.0  # a row of symbols with their tags stands between a mark and the runs
+BEFORE_MM = 24.0  # a row of symbols with their tags stands between a mark and the runs
 
 
 def draw_wall_mark(
@@ -143,7 +143,7 @@ def draw_wedges(
         wall = installation.walls[one.thing.position.wall]
         look = look_direction(wall, one.thing)
         half = math.radians(min(result.field_of_view_deg, 170.0)) / 2
-        apex = one.box.centre.moved(look.x * 5.5, look.y * 5.5)
+        apex = one.box.centre.moved(look.x * one.box.width * 0.55, look.y * one.box.width * 0.55)
         room = installation.rooms[wall.room].walls if not one.thing.position.outside else ()
         faces = [_face(view, installation.walls[name]) for name in room]
         ends = [_seen(apex, _turned(look, half * i / RAYS), faces) for i in range(-RAYS, RAYS + 1)]
@@ -151,11 +151,6 @@ def draw_wedges(
         drawing.draw(f"view:{one.thing.tag}", "outline", shape)
         count += 1
     return count
-
-
-def marks_on_top(drawing: Drawing) -> None:
-    """Bring the marks of walls to the front, over the outlines of what cameras see."""
-    drawing.items.sort(key=lambda item: item.ident.startswith("wall-mark:"))
 
 
 def _face(view: PlanView, wall: Wall) -> tuple[Point, Point]:

@@ -30,12 +30,27 @@ if TYPE_CHECKING:
     from asfitted.resolve.installation import Installation, Position, State, Wall
 
 W = widths_for("A3")
-SIZE_MM = 10.0
-PITCH_MM = 11.0
-OFF_RUNS_MM = 1.8
-ROWS = 8  # rows of symbols beside a wall, the nearest first
-SHIFTS = tuple(sorted((i * 2.0 for i in range(-20, 21)), key=lambda s: (abs(s), s)))
-ROW_COST, TICK_COST = 13.0, 30.0
+SIZE_MM, GREAT_MM = 7.0, 10.0
+#: Symbols whose letters need more room than 7 mm give.
+GREAT = frozenset(
+    {
+        "afdd",
+        "generator",
+        "meter_kwh",
+        "motor_1ph",
+        "motor_3ph",
+        "poe_switch",
+        "recorder",
+        "router",
+        "socket_interlocked",
+    }
+)
+BETWEEN_MM = 1.2  # clear between symbols
+OFF_RUNS_MM = 1.4
+ROWS = 10  # rows of symbols beside a wall, the nearest first
+SHIFTS = tuple(sorted((i * 1.0 for i in range(-30, 31)), key=lambda s: (abs(s), s)))
+ROW_COST, TICK_COST = 10.0, 30.0
+TAG_WEIGHT = 6.0  # of a tag against words on runs and openings
 Turn = Literal[0, 90, 180, 270]
 
 
@@ -57,10 +72,16 @@ class PlanThing:
 
 @dataclass(frozen=True)
 class PlacedThing:
-    """A thing with the box of its symbol on the sheet."""
+    """A thing with the box of its symbol on the sheet, and whether it left its true place."""
 
     thing: PlanThing
     box: Box
+    is_moved: bool = False
+
+
+def size_of(symbol: str) -> float:
+    """Return the side of a symbol on the plan, mm."""
+    return GREAT_MM if symbol in GREAT else SIZE_MM
 
 
 def plan_things(
@@ -130,7 +151,7 @@ def place_things(
         taken: boxes on the sheet that no symbol by a wall may stand on.
     """
     placed = [
-        PlacedThing(t, _square(view.at(t.position.at.x, t.position.at.y)))
+        PlacedThing(t, _square(view.at(t.position.at.x, t.position.at.y), size_of(t.symbol)))
         for t in things
         if t.hangs
     ]
@@ -139,8 +160,7 @@ def place_things(
         for thing in sorted(on, key=lambda t: (t.position.along_mm, t.position.up_mm, t.tag)):
             outside = thing.position.outside
             depth = WALL_MM / view.scale if outside else depths.get(wall.name, 0.0)
-            box = _best_place(view, wall, thing, depth + OFF_RUNS_MM, (placed, taken))
-            placed.append(PlacedThing(thing, box))
+            placed.append(_best_place(view, wall, thing, depth + OFF_RUNS_MM, (placed, taken)))
     return tuple(placed)
 
 
@@ -150,22 +170,23 @@ def _best_place(
     thing: PlanThing,
     depth: float,
     others: tuple[Sequence[PlacedThing], Sequence[Box]],
-) -> Box:
-    """Return the free place nearest to a thing's own: shifted along its wall, or further in."""
+) -> PlacedThing:
+    """Return a thing at the free place nearest to its own: along its wall, or further in."""
     placed, taken = others
+    size = size_of(thing.symbol)
     side = -1.0 if thing.position.outside else 1.0
     face = -WALL_MM / view.scale if thing.position.outside else 0.0
     true = view.on_wall(wall, thing.position.along_mm, face)
-    best: tuple[float, Box] | None = None
+    best: tuple[float, PlacedThing] | None = None
     for row in range(ROWS):
         for shift in SHIFTS:
             cost = abs(shift) + row * ROW_COST
             if best is not None and cost >= best[0]:
                 continue
             along = thing.position.along_mm + shift * view.scale
-            off = depth + SIZE_MM / 2 + row * PITCH_MM
-            box = _square(view.on_wall(wall, along, side * off))
-            grown = box.grown((PITCH_MM - SIZE_MM) / 2)
+            off = depth + size / 2 + row * (SIZE_MM + BETWEEN_MM)
+            box = _square(view.on_wall(wall, along, side * off), size)
+            grown = box.grown(BETWEEN_MM)
             inside = 0 <= along <= wall.length_mm
             if not inside or any(o.box.meets(grown) for o in placed):
                 continue
@@ -174,14 +195,15 @@ def _best_place(
             if any(line_meets_box(true, box.centre, o.box) for o in placed):
                 cost += TICK_COST
             if best is None or cost < best[0]:
-                best = (cost, box)
+                best = (cost, PlacedThing(thing, box, is_moved=bool(row or shift)))
     if best is not None:
         return best[1]
-    return _square(view.on_wall(wall, thing.position.along_mm, side * (depth + SIZE_MM / 2)))
+    own = view.on_wall(wall, thing.position.along_mm, side * (depth + size / 2))
+    return PlacedThing(thing, _square(own, size))
 
 
-def _square(centre: Point) -> Box:
-    half = SIZE_MM / 2
+def _square(centre: Point, size: float) -> Box:
+    half = size / 2
     return Box(centre.x - half, centre.y - half, centre.x + half, centre.y + half)
 
 
@@ -193,23 +215,42 @@ def draw_things(
     for one in placed:
         thing, box = one.thing, one.box
         wall = installation.walls[thing.position.wall]
-        if not thing.hangs:
+        if one.is_moved:
             _draw_tick(drawing, view, wall, one, placed)
         if thing.symbol:
-            ground = rectangle(box.grown(-0.5), width_mm=None, fill="white")
+            ground = rectangle(box, width_mm=None, fill="white")
             drawing.draw(f"plan-ground:{thing.tag}", "outline", ground)
         if thing.symbol:
             turn = _camera_turn(wall, thing) if thing.looks is not None else _turn(wall, thing)
             at = Point(box.x0, box.y0)
-            use = SymbolUse(thing.symbol, at, SIZE_MM, turn, width_mm=W.symbol)
+            use = SymbolUse(thing.symbol, at, box.width, turn, width_mm=W.symbol)
             drawing.draw(f"plan-thing:{thing.tag}", "symbol", use, title=thing.tag)
         else:
-            outline = rectangle(box.grown(-1.5), width_mm=W.wide)
+            outline = rectangle(box.grown(-0.6), width_mm=W.wide)
             drawing.draw(f"plan-thing:{thing.tag}", "symbol", outline, title=thing.tag)
-            drawing.room.take_solid(box.grown(-1.5))
-        outside = ("outside",) if thing.position.outside else ()
-        callouts.append(Callout(f"plan-tag:{thing.tag}", thing.tag, (*thing.lines, *outside), box))
+            drawing.room.take_solid(box.grown(-0.6))
+        callouts.append(_callout(one, [o.box for o in placed if o is not one]))
     return callouts
+
+
+def _callout(one: PlacedThing, rivals: Sequence[Box]) -> Callout:
+    """Return the callout of a thing; where its words are many, they may share a line."""
+    thing = one.thing
+    lines = (*thing.lines, *(("outside",) if thing.position.outside else ()))
+    others: tuple[tuple[float, tuple[str, ...]], ...] = ()
+    if len(lines) > 2:
+        others = ((0.0, (lines[0], ", ".join(lines[1:]))),)
+    elif len(lines) == 2:
+        others = ((0.0, (", ".join(lines),)),)
+    return Callout(
+        f"plan-tag:{thing.tag}",
+        thing.tag,
+        lines,
+        one.box,
+        weight=TAG_WEIGHT,
+        rivals=tuple(rivals),
+        other_lines=others,
+    )
 
 
 def _draw_tick(
@@ -225,7 +266,7 @@ def _draw_tick(
     true = view.on_wall(wall, position.along_mm, depth)
     side = -1.0 if position.outside else 1.0
     towards = (-wall.inward.x * side, wall.inward.y * side)
-    edge = one.box.centre.moved(towards[0] * SIZE_MM / 2, towards[1] * SIZE_MM / 2)
+    edge = one.box.centre.moved(towards[0] * one.box.width / 2, towards[1] * one.box.width / 2)
     blocked = any(line_meets_box(true, edge, o.box) for o in placed if o is not one)
     if math.dist(true, edge) > 0.3 and not blocked:
         line = polyline((true.x, true.y), (edge.x, edge.y), width_mm=W.narrow)

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from asfitted.resolve.installation import Wall
 
 SCALES = (25, 50, 100, 200, 500)
-MARGIN_MM = 24.0  # round the walls, for what stands outside and for callouts
+MARGIN_MM = 20.0  # round the walls, for what stands outside and for callouts
 LEAST_MARGIN_MM = 11.0  # where nothing stands outside
 WALL_MM = 100.0  # nominal thickness, drawn outwards: thickness is not surveyed
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.layout.figures import metres
 from asfitted.layout.schedule.words import (
     NOT_RECORDED,
     device_words,
@@ -14,7 +15,7 @@ from asfitted.layout.schedule.words import (
 from asfitted.layout.table import Column, Table
 
 if TYPE_CHECKING:
-    from asfitted.calculate.results import CableRoute
+    from asfitted.calculate.results import CableRoute, RouteLeg
     from asfitted.layout.sheet_model import Model
     from asfitted.resolve.installation import Cable
 
@@ -65,20 +66,21 @@ def _row(cable: Cable, model: Model) -> tuple[str, ...]:
         figure(figures.capacity_a if figures else None, 1, missing="–"),
         figure(figures.drop_to_end_pct if figures else None, 2, missing="–"),
         length_words(cable, route.length_m if route and route.length_m else None),
-        "–" if cable.state != "new" or route is None else f"{route.cut_m:.1f} m",
+        "–" if cable.state != "new" or route is None else metres(route.cut_m),
     )
 
 
 def runs_in(route: CableRoute | None) -> str:
-    """Return the containment that a cable passes, in order, each named once."""
+    """Return what a cable runs in, in order, each named once: runs by tag, else the enclosure."""
     if route is None or route.broken:
         return "no route found"
-    names: list[str] = []
-    for leg in route.legs:
-        name = leg.containment or {"clipped": "clipped"}.get(leg.kind, "")
-        if name and name not in names:
-            names.append(name)
-    if not names:
-        drops = [leg.enclosure for leg in route.legs if leg.kind in {"drop", "off-wall"}]
-        names = sorted(set(drops))
+    names = dict.fromkeys(
+        leg.containment or _enclosure(leg) for leg in route.legs if leg.kind != "through-wall"
+    )
     return ", ".join(names) if names else NOT_RECORDED
+
+
+def _enclosure(leg: RouteLeg) -> str:
+    """Return what a leg outside the containment runs in, as its words say it."""
+    _, _, told = leg.words.rpartition(" in ")
+    return told if told and told != leg.words else leg.enclosure

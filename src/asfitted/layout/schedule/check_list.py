@@ -33,9 +33,14 @@ def check_list(model: Model) -> Table:
     for (word, rule, to_do), group in groups.items():
         if any(finding.stops_work for finding in group):
             strong.add(len(rows))
-        rows.append((word, rule, _subjects(group), _messages(group), to_do, group[0].clause))
+        rows.append((word, rule, _subjects(group), _messages(group), to_do, _clause(group[0])))
     idents = tuple(f"{i:03d}" for i in range(len(rows)))
     return Table(COLUMNS, tuple(rows), idents, strong_rows=frozenset(strong))
+
+
+def _clause(finding: Finding) -> str:
+    """Return the clause without the remark on its edition, which stands once on the sheet."""
+    return finding.clause.replace(" (2018 numbering, to be confirmed in A4:2026)", "")
 
 
 def _subjects(group: list[Finding]) -> str:

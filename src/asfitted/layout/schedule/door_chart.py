@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.layout.figures import metres
 from asfitted.layout.schedule.words import (
     NOT_CHECKED,
     NOT_RECORDED,
@@ -103,7 +104,10 @@ def _places(circuit: Circuit, model: Model) -> str:
         return _wall(model.installation.boards[circuit.feeds_board].position)
     if not circuit.points:
         return NOT_RECORDED
-    walls = sorted({model.installation.points[p].position.wall for p in circuit.points} - {""})
+    places = [model.installation.points[p].position for p in circuit.points]
+    if sum(p.out_mm > 0 for p in places) > len(places) / 2:
+        return model.installation.walls[places[-1].wall].room
+    walls = sorted({p.wall for p in places} - {""})
     if len(circuit.points) == 1:
         return _wall(model.installation.points[circuit.points[0]].position)
     return ("walls " if len(walls) > 1 else "wall ") + ", ".join(walls)
@@ -153,7 +157,7 @@ def _length(circuit: Circuit, model: Model) -> str:
     cable = model.installation.cables[circuit.cables[0]]
     if len(known) == 1:
         return length_words(cable, known[0])
-    return f"{sum(known):.1f} m"
+    return metres(sum(known))
 
 
 def header_lines(board: Board, model: Model) -> tuple[tuple[str, str], ...]:
@@ -178,6 +182,7 @@ def header_lines(board: Board, model: Model) -> tuple[tuple[str, str], ...]:
         ("Main switch", f"{switch}; board {figure(board.rating_a, 0, 'A', NOT_RECORDED)}"),
         ("Supply", supply_words(supply).removeprefix("Supply: ")),
         ("Zs and fault current here", f"{zs_words}; {fault} calculated"),
+        ("Surge protection", _surge(board, model)),
         ("Demand", _demand(figures)),
         (
             "Protective measure",
@@ -185,7 +190,25 @@ def header_lines(board: Board, model: Model) -> tuple[tuple[str, str], ...]:
         ),
         ("To call", f"{job.installer}, {job.phone}"),
         (SHORT, "not recorded; RCD in outlet: at the socket-outlet, not in this board"),
+        ("Max Zs", "at working temperature; read cold it should not exceed 80 % of this"),
+        ("Devices", device_standards(board, model)),
     )
+
+
+def device_standards(board: Board, model: Model) -> str:
+    """Return the product standards of the devices in the board, each once."""
+    circuits = [model.installation.circuits[w.circuit] for w in board.ways if w.circuit]
+    found = dict.fromkeys(c.device.standard for c in circuits)
+    return ", ".join(found) if found else NOT_RECORDED
+
+
+def _surge(board: Board, model: Model) -> str:
+    """Return the surge protection that the spec names for this board."""
+    supply = model.installation.supply
+    words = supply.surge_protection if supply else ""
+    if not words:
+        return NOT_RECORDED
+    return words if board.tag in words or board.fed_by == "supply" else f"at the origin: {words}"
 
 
 def _demand(figures: BoardResult | None) -> str:

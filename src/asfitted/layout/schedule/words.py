@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from asfitted.layout.figures import metres, rounded
+
 if TYPE_CHECKING:
     from asfitted.resolve.installation import Cable, Device, Installation, Position
 
@@ -16,7 +18,7 @@ def figure(value: float | None, digits: int, unit: str = "", missing: str = NOT_
     """Return a figure with fixed decimals and its unit, or the words for a missing one."""
     if value is None:
         return missing
-    text = f"{value:.{digits}f}"
+    text = rounded(value, digits)
     return f"{text} {unit}" if unit else text
 
 
@@ -55,4 +57,4 @@ def length_words(cable: Cable, length_m: float | None) -> str:
     """Return a length in metres, marked (m) when it was measured on site."""
     if length_m is None:
         return NOT_RECORDED
-    return f"{length_m:.1f} m{' (m)' if cable.measured_length_m is not None else ''}"
+    return metres(length_m) + (" (m)" if cable.measured_length_m is not None else "")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from asfitted.layout.figures import metres, rounded
 from asfitted.layout.single_line.tree import cable_kind
 from asfitted.reference.cables import family
 from asfitted.reference.points import point_kind
@@ -15,7 +16,16 @@ if TYPE_CHECKING:
 
     from asfitted.layout.sheet_model import Model
     from asfitted.layout.single_line.tree import Column, Stage
-    from asfitted.resolve.installation import Board, Cable, Circuit, Device, Known, Position, Way
+    from asfitted.resolve.installation import (
+        Board,
+        Cable,
+        Circuit,
+        Device,
+        Known,
+        PointServed,
+        Position,
+        Way,
+    )
 
 NOT_RECORDED = "not recorded"
 POLES = {1: "SP", 2: "DP", 3: "TP", 4: "4P"}
@@ -119,8 +129,8 @@ def _length(model: Model, cables: list[Cable]) -> str:
         return f"L {NOT_RECORDED}"
     measured = " (m)" if all(route is not None and route.measured for route in routes) else ""
     if len(lengths) <= 3:
-        return f"L = {' + '.join(f'{length:.1f}' for length in lengths)} m{measured}"
-    return f"L = {sum(lengths):.1f} m in all{measured}"
+        return f"L = {' + '.join(rounded(length, 1) for length in lengths)} m{measured}"
+    return f"L = {metres(sum(lengths))} in all{measured}"
 
 
 def figure_phrases(model: Model, circuit: Circuit) -> list[str]:
@@ -172,9 +182,16 @@ def point_phrases(model: Model, circuit: Circuit, stage: Stage) -> list[str]:
         phrases.append("in the outlet")
     if load := load_words(point.load_w, point.load_a):
         phrases.append(f"{load} each" if len(points) > 1 else load)
+    phrases += _starter(point)
     if point.state is not circuit.state:
         phrases += _own_state(point.state)
     return phrases
+
+
+def _starter(point: PointServed) -> list[str]:
+    """Return the overload setting and restart of a motor, where the spec gives them."""
+    setting = [] if point.overload_a is None else [f"overload relay {point.overload_a:g} A"]
+    return [*setting, f"{point.restart} restart"] if point.restart else setting
 
 
 def load_words(power_w: float | None, current_a: float | None) -> str:
@@ -239,7 +256,19 @@ def board_phrases(model: Model, board: Board) -> list[list[str]]:
     ip = board.ip if board.ip != NOT_RECORDED else f"IP {NOT_RECORDED}"
     ways = f"{board.way_count} way{'s' if board.way_count != 1 else ''}"
     given = [place, rating, ways, supply, ip]
-    return [given, [f"short-circuit rating {withstand}"], _board_figures(model, board)]
+    rated = [f"short-circuit rating {withstand}", *_surge_protection(model, board)]
+    return [given, rated, _board_figures(model, board)]
+
+
+def _surge_protection(model: Model, board: Board) -> list[str]:
+    """Return the surge protection as the spec gives it, at the board it names or the first one."""
+    supply = model.installation.supply
+    words = supply.surge_protection if supply is not None else ""
+    named = next((tag for tag in model.installation.boards if tag in words.split()), "")
+    here = board.tag == named if named else board.fed_by == "supply"
+    if not here:
+        return []
+    return [f"surge protection {words}" if words else f"surge protection {NOT_RECORDED}"]
 
 
 def _board_figures(model: Model, board: Board) -> list[str]:

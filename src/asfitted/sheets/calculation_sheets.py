@@ -1,0 +1,148 @@
+"""Calculation sheets: the working of each surveyed circuit, several on a page, then the sources."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from asfitted.explain.explanation import CAUTIONS
+from asfitted.explain.sheet_rows import KEY as SYMBOLS
+from asfitted.explain.sheet_rows import NONE, circuit_blocks
+from asfitted.layout.sheet_model import SheetPlan
+from asfitted.layout.table import Column, Table, fit_table
+from asfitted.sheets._table_pages import TablePage, build_table, plan_table, table_room
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from asfitted.explain.sheet_rows import Block, Row
+    from asfitted.layout.sheet_layout import Paper
+    from asfitted.layout.sheet_model import Content, Model, Numbers
+    from asfitted.layout.table import FittedTable
+
+ORDER = 80
+KEY = "calculations"
+PAPER: Paper = "A4 portrait"
+SECTION = "Calculations"
+LEAST_BEGUN = 4  # rows of a circuit at the foot of a page
+COLUMNS = (
+    Column("Symbol", wraps=False),
+    Column("What it is", least_mm=51.0),
+    Column("Numbers", least_mm=67.0),
+    Column("Value", align="end", wraps=False),
+    Column("See", align="end", wraps=False),
+)
+KEY_COLUMNS = (Column("Mark", wraps=False), Column("Words"))
+NOTES = (
+    ("See", "number of the source; it and the formulae stand on the last of these sheets"),
+    ("Same", "rows equal to one before in the circuit are not repeated"),
+    ("", CAUTIONS[1]),
+)
+KEY_NOTES = (
+    ("memory", "the figure was not read in the current book: check it there"),
+    ("", CAUTIONS[0]),
+)
+
+
+def plan(model: Model) -> list[SheetPlan]:
+    """Plan the sheets; none where no circuit is surveyed."""
+    blocks, sources = circuit_blocks(model.installation, model.results)
+    if not blocks:
+        return []
+    room = table_room(PAPER, NOTES)
+    fitted = fit_table(_table(blocks), room.width)
+    pages = _pages(fitted, blocks, room.height - fitted.header_mm)
+    plans = []
+    for number, rows in enumerate(pages, start=1):
+        part = f", part {number} of {len(pages)}" if len(pages) > 1 else ""
+        held = range(len(rows))
+        page = TablePage(KEY, _of_page(fitted, rows), held, f"Calculations{part}", NOTES)
+        name = f"{KEY}-{number}" if part else KEY
+        plans.append(SheetPlan(name, f"Calculations{part}", PAPER, SECTION, page))
+    return [*plans, *_keys(sources)]
+
+
+def _table(blocks: Sequence[Block]) -> Table:
+    """Return every row of every circuit, each circuit's heading for a turned page after it."""
+    rows: list[Row] = []
+    idents: list[str] = []
+    heads = set[int]()
+    for block in blocks:
+        heads |= {len(rows), len(rows) + len(block.rows)}
+        rows += [*block.rows, block.continued]
+        idents += [f"{block.tag}:{place}" for place in range(len(block.rows))]
+        idents.append(f"{block.tag}:continued")
+    return Table(COLUMNS, tuple(rows), tuple(idents), tinted_rows=frozenset(heads))
+
+
+def _foot(page: Sequence[int], leads: frozenset[int], left: int) -> int:
+    """Return how many rows stay on a page that is turned.
+
+    A cable's name goes with its figures, and no circuit leaves fewer than four rows to the next.
+    """
+    stay = len(page) - max(0, LEAST_BEGUN - left)
+    return stay - 1 if page[stay - 1] in leads else stay
+
+
+def _pages(fitted: FittedTable, blocks: Sequence[Block], room_mm: float) -> list[tuple[int, ...]]:
+    """Split the rows over pages.
+
+    A circuit that begins on a page has four rows there at least; one that goes on begins the next
+    page with its heading.
+    """
+    row_mm = fitted.row_mm
+    leads = frozenset(i for i, row in enumerate(fitted.table.rows) if row[-1] == NONE)
+    pages: list[tuple[int, ...]] = []
+    page: list[int] = []
+    at = 0
+    for block in blocks:
+        begun = len(page)
+        again = at + len(block.rows)
+        for row in range(at, again):
+            if sum(row_mm[i] for i in page) + row_mm[row] > room_mm:
+                stay = begun if row - at < LEAST_BEGUN else _foot(page, leads, again - row)
+                turned = page[stay:] if stay == begun else [again, *page[stay:]]
+                pages.append(tuple(page[:stay]))
+                page, begun = turned, 0
+            page.append(row)
+        at = again + 1
+    return [*pages, tuple(page)]
+
+
+def _of_page(fitted: FittedTable, rows: Sequence[int]) -> FittedTable:
+    """Return the rows of one page as a table of their own, with the widths of the whole."""
+    whole = fitted.table
+    table = Table(
+        whole.columns,
+        tuple(whole.rows[i] for i in rows),
+        tuple(whole.row_idents[i] for i in rows),
+        tinted_rows=frozenset(place for place, i in enumerate(rows) if i in whole.tinted_rows),
+    )
+    return replace(
+        fitted,
+        table=table,
+        cell_lines=tuple(fitted.cell_lines[i] for i in rows),
+        row_mm=tuple(fitted.row_mm[i] for i in rows),
+    )
+
+
+def _keys(sources: tuple[tuple[str, str], ...]) -> list[SheetPlan]:
+    """Plan the list of symbols with their formulae, and of the numbered sources."""
+    symbols = tuple((mark, f"{words}: {formula}") for mark, words, formula in SYMBOLS)
+    rows = (("Symbol", "Meaning and formula"), *symbols, ("Source", "Where it stands"), *sources)
+    idents = tuple(f"key {place}" for place in range(len(rows)))
+    heads = frozenset({0, len(symbols) + 1})
+    return plan_table(
+        key="calculation-keys",
+        title="Calculation keys",
+        table=Table(KEY_COLUMNS, rows, idents, tinted_rows=heads),
+        section=SECTION,
+        heading="Symbols, formulae and sources",
+        side_notes=KEY_NOTES,
+        papers=(PAPER,),
+    )
+
+
+def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:  # noqa: ARG001 - no references
+    """Lay out one page."""
+    return build_table(plan)

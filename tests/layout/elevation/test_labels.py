@@ -1,0 +1,189 @@
+"""Words on the elevations of the demo jobs: leaders keep apart, and words never set the scale."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+import pytest
+
+from asfitted.draw.symbols import catalogue
+from asfitted.fonts import text_width_mm
+from asfitted.geometry import Box
+from asfitted.layout.elevation.arrangement import draw_on_sheet, view_fits
+from asfitted.layout.elevation.elevation_set import MOST_KEYNOTES, SCALES, stand_in_numbers
+from asfitted.layout.elevation.wall_content import walls_with_content
+from asfitted.layout.free_room import line_meets_box, lines_cross
+from asfitted.layout.sheet_layout import Path, Text, text_box
+from asfitted.layout.sheet_model import Model, Numbers
+from asfitted.pipeline import check_job
+from asfitted.sheets import elevations, key_plan
+
+if TYPE_CHECKING:
+    from pathlib import Path as FilePath
+
+    from asfitted.geometry import Point
+    from asfitted.layout.sheet_layout import Item, SheetLayout
+
+JOBS = ("pottery-studio", "community-shed", "shop-cctv")
+LONGEST_LEADER_MM = 62.0
+MORE_SOCKETS = """
+  - way: DB2/{way}
+    name: Glaze store socket-outlet with a remarkably long name {n}
+    vulnerable: none
+    device: RCBO B20 30 mA type A 6 kA
+    cable: T&E
+    drops: 20 mm steel conduit
+    points:
+      - {{tag: GLAZE-STORE-{n}, is: 13 A socket, gangs: 2, IP: IP2X,
+         at: "wall A, {along} m along, 1.2 m up"}}
+"""
+Leader = tuple["Point", "Point"]
+
+
+def leaders_of(items: tuple[Item, ...]) -> list[tuple[str, Leader]]:
+    return [
+        (item.ident, (part.points[0], part.points[-1]))
+        for item in items
+        if item.ident.endswith(":leader")
+        for part in item.parts
+        if isinstance(part, Path)
+    ]
+
+
+def words_of(items: tuple[Item, ...]) -> list[tuple[str, Box]]:
+    return [
+        (item.ident, text_box(t, text_width_mm(t.text, t.cap_mm, bold=t.bold)))
+        for item in items
+        for t in item.parts
+        if isinstance(t, Text)
+    ]
+
+
+def outlines_of(items: tuple[Item, ...]) -> list[tuple[str, Box]]:
+    found = []
+    for item in items:
+        if item.ident.startswith("thing:") and isinstance(item.parts[0], Path):
+            xs, ys = zip(*item.parts[0].points, strict=True)
+            found.append((item.ident.split(":")[1], Box(min(xs), min(ys), max(xs), max(ys))))
+    return found
+
+
+def drawings(sheets: tuple[SheetLayout, ...]) -> list[SheetLayout]:
+    return [s for s in sheets if "elevation" in s.name or "key-plan" in s.name]
+
+
+@pytest.mark.parametrize("job", JOBS)
+def test_leaders_do_not_cross_each_other(
+    demo_sheets: dict[str, tuple[SheetLayout, ...]], job: str
+) -> None:
+    for sheet in drawings(demo_sheets[job]):
+        leaders = leaders_of(sheet.items)
+        for i, (name, one) in enumerate(leaders):
+            assert not [n for n, other in leaders[i + 1 :] if lines_cross(*one, *other)], name
+
+
+@pytest.mark.parametrize("job", JOBS)
+def test_leaders_run_through_no_words_and_no_accessory_but_their_own(
+    demo_sheets: dict[str, tuple[SheetLayout, ...]], job: str
+) -> None:
+    for sheet in drawings(demo_sheets[job]):
+        words, outlines = words_of(sheet.items), outlines_of(sheet.items)
+        for name, leader in leaders_of(sheet.items):
+            assert not [n for n, box in words if line_meets_box(*leader, box)], name
+            crossed = [tag for tag, box in outlines if line_meets_box(*leader, box.grown(-0.3))]
+            assert [t for t in crossed if f":{t}:" not in name] == [], name
+            assert math.dist(*leader) <= LONGEST_LEADER_MM, name
+
+
+def test_the_demo_jobs_do_have_leaders(
+    demo_sheets: dict[str, tuple[SheetLayout, ...]],
+) -> None:
+    assert sum(len(leaders_of(s.items)) for s in drawings(demo_sheets["pottery-studio"])) >= 5
+
+
+@pytest.mark.parametrize("job", JOBS)
+def test_the_scale_is_the_largest_that_the_walls_fit(
+    demo_models: dict[str, Model], job: str
+) -> None:
+    model = demo_models[job]
+    contents = walls_with_content(model.installation, model.results)
+    numbers = stand_in_numbers(model.installation)
+    expected = next(s for s in SCALES if all(view_fits(c, s) for c in contents))
+    assert scale_of(model) == expected
+    for content in contents:
+        drawn = draw_on_sheet(content, model.results, numbers, expected)
+        assert len(drawn.left_over.keynotes) <= MOST_KEYNOTES
+        assert drawn.left_over.unplaced == ()
+
+
+def scale_of(model: Model) -> int:
+    scales = {
+        p.payload.scale
+        for p in elevations.plan(model)
+        if isinstance(p.payload, elevations.WallPayload)
+    }
+    (scale,) = scales
+    return scale
+
+
+def grown_pottery(folder: FilePath, specs: FilePath, more: int) -> Model:
+    """Return the pottery with more sockets of long names on wall A."""
+    text = (specs / "pottery-studio.yaml").read_text(encoding="utf-8")
+    places = {"3L1": 2.6, "3L2": 2.8, "3L3": 5.7, "4L1": 6.3, "4L2": 7.1}
+    added = "".join(
+        MORE_SOCKETS.format(way=way, n=n, along=along)
+        for n, (way, along) in enumerate(list(places.items())[:more], start=1)
+    )
+    path = folder / f"pottery-{more}.yaml"
+    path.write_text(text.replace("\ndata:\n", f"{added}\ndata:\n"), encoding="utf-8")
+    checked = check_job(path)
+    return Model(checked.installation, checked.results, checked.report, catalogue())
+
+
+@pytest.mark.parametrize("more", [1, 5])
+def test_more_sockets_with_long_names_keep_the_scale(
+    demo_models: dict[str, Model],
+    tmp_path: FilePath,
+    pytestconfig: pytest.Config,
+    more: int,
+) -> None:
+    specs = pytestconfig.rootpath / "specs"
+    model = grown_pottery(tmp_path, specs, more)
+    assert scale_of(model) == scale_of(demo_models["pottery-studio"]) == 25
+    plans = [*key_plan.plan(model), *elevations.plan(model)]
+    numbers = Numbers({p.key: f"{i:02d}" for i, p in enumerate(plans, start=1)})
+    wall = next(p for p in plans if p.key == "elevation/A")
+    sheet = elevations.build(wall, model, numbers)
+    said = " ".join(t.text for i in sheet.items for t in i.parts if isinstance(t, Text))
+    assert "SCAN BEFORE DRILLING." in said
+    assert f"Notes and schedules: sheet {numbers.of('elevation/schedules')}." in said
+    for n in range(1, more + 1):
+        assert f"GLAZE-STORE-{n}" in said
+
+
+def test_general_notes_stand_once_on_the_schedules_and_every_drop_in_a_table(
+    demo_sheets: dict[str, tuple[SheetLayout, ...]],
+) -> None:
+    sheets = demo_sheets["pottery-studio"]
+    schedules = [s for s in sheets if "elevation-schedules" in s.name]
+    assert schedules
+    said = [t.text for s in schedules for i in s.items for t in i.parts if isinstance(t, Text)]
+    assert said.count("Notes for all elevations") == 1
+    assert [f"Drops on wall {w}" in said for w in "ABCD"] == [True] * 4
+
+
+def test_corner_flags_and_run_tags_stand_on_their_wall(demo_models: dict[str, Model]) -> None:
+    model = demo_models["pottery-studio"]
+    numbers = stand_in_numbers(model.installation)
+    for content in walls_with_content(model.installation, model.results):
+        drawn = draw_on_sheet(content, model.results, numbers, 25)
+        written = words_of(drawn.items)
+        idents = {name for name, _ in written}
+        for flag in content.flags:
+            assert f"flag:{flag.side}:{flag.tag}:{round(flag.up_mm)}" in idents
+        for piece in content.pieces:
+            assert f"run-tag:{piece.run.tag}:{piece.index}" in idents
+        for name, box in written:
+            if name.startswith(("flag:", "run-tag:")):
+                assert drawn.view.box.holds(box), name
