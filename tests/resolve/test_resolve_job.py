@@ -104,9 +104,9 @@ def test_cables_follow_the_circuit_from_the_board(studio: Installation) -> None:
     ends = [(studio.cables[t].from_end, studio.cables[t].to_end) for t in kiln.cables]
     assert ends == [("DB1", "Q1"), ("Q1", "K1")]
     assert studio.circuits["DB1/1L1"].cables == ()
-    assert studio.cables["W12"].clipped_up_mm == 2250
+    assert studio.cables["W12"].clipped_up_mm == 1350
     assert studio.cables["W08-2"].drop == "flexible conduit"
-    assert studio.cables["W13"].drop == "20 mm steel conduit"
+    assert studio.cables["W13"].drop == "25 mm steel conduit"
 
 
 @pytest.mark.parametrize(

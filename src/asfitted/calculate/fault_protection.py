@@ -15,11 +15,11 @@ from asfitted.calculate.adiabatic import fault_energy_a2s
 from asfitted.calculate.earth_fault_loop import measured_limit_ohm
 from asfitted.calculate.working import Step
 from asfitted.errors import OutsideTableError
-from asfitted.reference import devices
-from asfitted.reference.loader import table
+from asfitted.reference import devices, fuse_energy
+from asfitted.reference.figure import Figure
+from asfitted.reference.release_settings import surely_trips_a
 
 if TYPE_CHECKING:
-    from asfitted.reference.figure import Figure
     from asfitted.resolve.installation import Circuit, Device, Installation
 
 INSTANTANEOUS_S = 0.1
@@ -103,7 +103,7 @@ def _by_rcd(residual_ma: float, time: Figure) -> LoopLimit:
 
 def _by_overcurrent(device: Device, time: Figure, u0_v: float) -> LoopLimit:
     limit, current = _limit_and_current(
-        device.standard, device.curve, device.rating_a, time.value, u0_v
+        device.standard, device.curve, device.rating_a, time.value, u0_v, device.im_a
     )
     step = Step(
         symbol="Zs max",
@@ -155,8 +155,16 @@ def _reading(limit: Figure, cold: Figure, reading_ohm: float) -> Step:
 
 @cache
 def _limit_and_current(
-    standard: str, curve: str, rating_a: float, time_s: float, u0_v: float
+    standard: str, curve: str, rating_a: float, time_s: float, u0_v: float, im_a: float | None
 ) -> tuple[Figure, Figure]:
+    """Return the greatest Zs and the current behind it; Im where the breaker has a setting."""
+    if im_a is not None:
+        trips = surely_trips_a(im_a)
+        value = devices.C_MIN * u0_v / trips.value
+        source = f"Cmin U0 / (1.2 Im), Cmin {devices.C_MIN}; {trips.source}"
+        return Figure(value, "ohm", source, trips.provenance), trips
+    if standard == "BS EN 60947-2" and not curve:
+        raise OutsideTableError('its setting is not given: write "Im 1250 A" in the device')
     return (
         devices.maximum_zs(standard, curve, rating_a, time_s, u0_v),
         devices.current_for_disconnection(standard, curve, rating_a, time_s),
@@ -215,26 +223,25 @@ def _class_limit(curve: str, rating_a: float, fault_a: float) -> Figure | None:
 
 
 def _fuse_energy(device: Device) -> Energy | str:
-    if device.standard not in ("BS 88-2", "BS 88-3"):
-        return f"energy let through by a fuse to {device.standard} is not held"
-    gates = table("devices", "fuse_gg_gates")
     try:
-        row = gates.row_at_or_above("in_a", device.rating_a)
+        total = fuse_energy.total_energy(device.standard, device.rating_a)
     except OutsideTableError as outside:
         return str(outside)
-    total = float(row["total_i2t_max"])
-    source = f"{gates.standard} ({gates.provenance})"
-    return Energy(total, f"total operating energy of a {row['in_a']:g} A gG fuse", source)
+    words = f"total operating energy of a {device.rating_a:g} A fuse to {device.standard}"
+    return Energy(total.value, words, f"{total.source} ({total.provenance})")
 
 
 def energy_at_far_end(device: Device, fault_a: float | None, time_s: float | None) -> Energy | str:
     """Return the energy of the least fault current, or why it is not known.
 
-    At or above the instantaneous current of a breaker the fault lasts 0.1 s at most; below it, or
-    with a fuse, as long as the circuit may take.
+    At or above the instantaneous current of a breaker the fault lasts 0.1 s at most; below it, as
+    long as the circuit may take. The energy of a fuse does not grow with the current, so above the
+    current that operates it in time the energy of that current bounds it.
     """
     if fault_a is None or time_s is None:
         return "the least fault current is not known"
+    if device.standard in devices.FUSES:
+        return _fuse_energy_at(device, fault_a, time_s)
     lasts = time_s
     if device.standard in devices.BREAKERS and fault_a >= _instantaneous_a(device):
         lasts = INSTANTANEOUS_S
@@ -251,7 +258,24 @@ def energy_at_far_end(device: Device, fault_a: float | None, time_s: float | Non
     return Energy(limit.value, "class 3 limit at the least fault current", limit.source)
 
 
+def _fuse_energy_at(device: Device, fault_a: float, time_s: float) -> Energy:
+    carried = fault_a
+    try:
+        operates = devices.current_for_disconnection(device.standard, "", device.rating_a, time_s)
+    except OutsideTableError:
+        operates = None
+    source = "BS 7671 543.1.3"
+    if operates is not None and fault_a > operates.value:
+        carried = operates.value
+        source += f"; {operates.source} ({operates.provenance})"
+    return Energy(
+        fault_energy_a2s(carried, time_s=time_s), f"({carried:.0f} A)² × {time_s:g} s", source
+    )
+
+
 def _instantaneous_a(device: Device) -> float:
+    if device.im_a is not None:
+        return surely_trips_a(device.im_a).value
     try:
         return devices.magnetic_multiple(device.curve).value * device.rating_a
     except OutsideTableError:

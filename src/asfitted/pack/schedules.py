@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.layout.schedule.cable_schedule import cable_schedule
 from asfitted.layout.schedule.check_list import check_list
+from asfitted.layout.schedule.containment_schedule import containment_schedule
 from asfitted.layout.schedule.cut_list import cut_list
 from asfitted.layout.schedule.door_chart import door_chart
 
@@ -20,6 +21,7 @@ def schedule_tables(model: Model) -> dict[str, Table]:
     """Return every schedule of a job by file stem."""
     tables = {
         "cable-schedule": cable_schedule(model),
+        "containment-schedule": containment_schedule(model),
         "cut-list": cut_list(model),
         "design-check": check_list(model),
     }

@@ -126,9 +126,11 @@ class _Trace:
 
 def _words_of(words: RunWords) -> str:
     width_mm, height_mm = words.size
+    # how deep a buried run lies is what the next person with a spade needs
+    deep = f", {words.depth / 1000:g} m deep" if words.depth else ""
     if words.kind in _ROUND and width_mm == height_mm:
-        return f"{width_mm:g} mm {words.kind}"
-    return f"{width_mm:g} × {height_mm:g} {words.kind}"
+        return f"{width_mm:g} mm {words.kind}{deep}"
+    return f"{width_mm:g} × {height_mm:g} {words.kind}{deep}"
 
 
 def _level_face(tag: str, words: RunWords, ledger: Ledger) -> Face:

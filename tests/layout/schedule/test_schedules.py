@@ -9,6 +9,7 @@ import pytest
 
 from asfitted.layout.schedule.cable_schedule import cable_schedule
 from asfitted.layout.schedule.check_list import check_list
+from asfitted.layout.schedule.containment_schedule import containment_schedule
 from asfitted.layout.schedule.cut_list import cut_list
 from asfitted.layout.schedule.door_chart import door_chart, header_lines
 from asfitted.layout.schedule.words import device_words, figure
@@ -29,7 +30,7 @@ def test_each_way_stands_once_in_true_order(demo_models: Models, job: str, board
 
 def test_no_cell_of_a_schedule_is_blank(demo_models: Models) -> None:
     for model in demo_models.values():
-        tables = [cable_schedule(model), check_list(model)]
+        tables = [cable_schedule(model), check_list(model), containment_schedule(model)]
         tables += [door_chart(b, model) for b in model.installation.boards.values()]
         for table in tables:
             for row in table.rows:
@@ -80,3 +81,17 @@ def test_a_device_is_named_without_its_residual_part(demo_models: Models) -> Non
     circuits = demo_models["pottery-studio"].installation.circuits
     assert device_words(circuits["DB1/10L1"].device) == "RCBO C10 6 kA"
     assert re.fullmatch(r"C32 TP 6 kA", device_words(circuits["DB1/3TP"].device))
+
+
+def test_each_run_says_level_fill_and_distance_from_the_other_band(demo_models: Models) -> None:
+    table = containment_schedule(demo_models["pottery-studio"])
+    rows = {
+        row[0]: dict(zip((c.header for c in table.columns), row, strict=True)) for row in table.rows
+    }
+    assert list(rows) == ["T1", "T4", "T5", "T2", "T3", "U1"]
+    assert rows["T4"]["Level mm"] == "+1950 to +2900"
+    assert rows["T1"]["Level mm"] == "T/O +2900"
+    # a tray is taken to hang 25 mm below its level, T3 is 55 mm high: 2900 - 25 - 2605 = 270
+    assert rows["T3"]["Clear of the other band mm"].startswith("270 from T1")
+    assert rows["U1"]["Length"] == "58.0 m (m)"
+    assert rows["U1"]["Level mm"] == "500 deep"
