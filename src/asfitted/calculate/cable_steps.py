@@ -80,6 +80,8 @@ def _drop(one: Sized, volts: Voltages) -> tuple[Step, ...]:
         unit="V",
         source=source,
     )
+    if one.ring is not None:
+        return (alone, _round_the_ring(one))
     to_end = one.far.drop_pct if one.far.drop_pct is not None else one.drop_pct
     before = one.near.drop_pct or 0.0
     total = Step(
@@ -92,6 +94,19 @@ def _drop(one: Sized, volts: Voltages) -> tuple[Step, ...]:
         source="BS 7671 Appendix 4, 6.4; a three-phase per cent of 400 V equals that of 230 V",
     )
     return (alone, total)
+
+
+def _round_the_ring(one: Sized) -> Step:
+    known = one.far.drop_pct is not None
+    return Step(
+        symbol="Vd %",
+        words="from the origin to its far end" if known else "not known before the board",
+        formula="drop before the board + share of the drop at the middle of the ring",
+        substituted=f"{one.near.drop_pct or 0.0:.2f} % + both ways round in parallel",
+        value=one.far.drop_pct or 0.0,
+        unit="%",
+        source="two ways in parallel; BS 7671 Appendix 4, 6.4",
+    )
 
 
 def _loop(one: Sized) -> tuple[Step, ...]:
@@ -112,12 +127,14 @@ def _loop(one: Sized) -> tuple[Step, ...]:
         source=facts.resistance_source,
     )
     before, at_end = one.near.zs_ohm, one.far.zs_ohm
+    if one.ring is not None:
+        length = one.ring.two_ways_m
     if before is None or at_end is None:
         return (both,)
     zs = Step(
         symbol="Zs",
         words="loop impedance at its far end",
-        formula="Zs before it + (R1 + R2)",
+        formula="Zs before it + (R1 + R2)" + (" of both ways round" if one.ring else ""),
         substituted=f"{before:.4f} Ω + {abs(loop) * length:.4f} Ω",
         value=at_end,
         unit="Ω",

@@ -18,6 +18,7 @@ from asfitted.calculate.cable_routes import find_paths
 from asfitted.calculate.circuit_figures import cable_results, circuit_result
 from asfitted.calculate.data_figures import data_results
 from asfitted.calculate.demand import Demands, work_out_demands
+from asfitted.calculate.drop_fill import drop_fills
 from asfitted.calculate.equipment_figures import equipment_results
 from asfitted.calculate.fault_protection import loop_limit
 from asfitted.calculate.leg_groups import companions
@@ -41,7 +42,7 @@ from asfitted.calculate.results import (
     CalculationResults,
     CircuitResult,
 )
-from asfitted.calculate.drop_fill import drop_fills
+from asfitted.calculate.ring_sizing import ring_currents, ring_needs
 from asfitted.calculate.sections import fill_sections
 from asfitted.calculate.sized_cable import Problem, Stretch
 from asfitted.calculate.sizing import choose_sizes
@@ -165,6 +166,9 @@ class _Walk:
             volts=self.volts,
             loaded=loaded,
             is_feeder=bool(circuit.feeds_board),
+            is_ring=circuit.ring and bool(circuit.points),
+            ring_middle_a=_ring_middle_a(self.demands.designs[circuit.tag]),
+            ring_power_factor=self.demands.designs[circuit.tag].power_factor,
         )
 
     def _stretches(self, circuit: Circuit, loaded: Literal[2, 3]) -> tuple[Stretch, ...]:
@@ -172,7 +176,11 @@ class _Walk:
         cables = [self.installation.cables[tag] for tag in circuit.cables]
         routes = [self.ways.routes.get(cable.tag) for cable in cables]
         design = self.demands.designs[circuit.tag]
-        currents = currents_along([(c.from_end, c.to_end) for c in cables], design)
+        if circuit.ring:
+            lengths = [route.length_m if route else 0.0 for route in routes]
+            currents = ring_currents(cables, lengths, design, circuit.board)
+        else:
+            currents = currents_along([(c.from_end, c.to_end) for c in cables], design)
         found = []
         for cable, route, (amps, power_factor) in zip(cables, routes, currents, strict=True):
             if route is None or route.length_m <= 0:
@@ -264,11 +272,18 @@ def _with_light_cables_left_out(
     return results
 
 
+def _ring_middle_a(design: Design) -> float:
+    """Return the load at the middle of a ring that drops as much; all of it if not known."""
+    return design.ring_middle_a or design.current_a or 0.0
+
+
 def _needed(circuit: Circuit, design: Design) -> Needed | None:
     """Return what stands in place of In where a cable of the circuit is chosen, None for In.
 
     With much third harmonic the neutral is the most loaded conductor and the cable is chosen by it.
     """
+    if circuit.ring:
+        return ring_needs(circuit)
     if circuit.phase != "TP" or circuit.third_harmonic_pct is None or not design.current_a:
         return None
     if not third_harmonic(circuit.third_harmonic_pct)[1]:

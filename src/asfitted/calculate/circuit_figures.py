@@ -9,7 +9,9 @@ from typing import TYPE_CHECKING
 from asfitted.calculate.adiabatic import withstand_energy_a2s
 from asfitted.calculate.cable_steps import cable_steps
 from asfitted.calculate.fault_current import C_MAX_LV, C_MIN_LV
-from asfitted.calculate.results import CableResult, CircuitResult
+from asfitted.calculate.neutral_current import harmonic_neutral_a
+from asfitted.calculate.results import CableResult, CircuitResult, RingFigures
+from asfitted.calculate.ring_sizing import ring_figures
 from asfitted.calculate.sized_cable import Heating, Problem, Sized, least_fault_a
 from asfitted.calculate.sizing import Choice, worst_drop, worst_loop
 from asfitted.calculate.working import Step
@@ -102,11 +104,13 @@ def circuit_result(
     """Return the figures of one circuit."""
     is_whole = bool(choice.sized) and len(choice.sized) == len(problem.stretches)
     drop = worst_drop(problem, choice.sized)[0] if is_whole else None
-    zs = worst_loop(choice.sized) if is_whole else None
+    zs = worst_loop(problem, choice.sized) if is_whole else None
     least = None if zs is None else least_fault_a(zs, problem.volts.u0_v)
     greatest = _fault_max_a(circuit, problem)
     heat = _heat(choice.sized) if is_whole else Heat()
     loop = problem.loop
+    ring = ring_figures(choice.sized) if is_whole and problem.is_ring else None
+    neutral = _neutral_a(circuit, design)
     unknown = [*design.unknown, *problem.board.unknown, *heat.unknown]
     unknown += _why_missing(circuit, problem, choice)
     return CircuitResult(
@@ -135,9 +139,48 @@ def circuit_result(
             *loop.steps,
             *_fault_steps(problem, zs, least, greatest),
             *heat.steps,
+            *_ring_steps(ring),
+            *_harmonic_steps(circuit, design, neutral),
         ),
         not_known=tuple(dict.fromkeys(unknown)),
+        ring=ring,
+        neutral_a=neutral,
     )
+
+
+def _neutral_a(circuit: Circuit, design: Design) -> float | None:
+    """Return the current in the neutral of a circuit, A: that of the line, or of harmonics."""
+    if design.current_a is None or circuit.phase != "TP":
+        return design.current_a
+    if circuit.third_harmonic_pct is None or design.current_a == 0:
+        return None
+    return harmonic_neutral_a(design.current_a, third_harmonic_percent=circuit.third_harmonic_pct)
+
+
+def _harmonic_steps(circuit: Circuit, design: Design, neutral: float | None) -> tuple[Step, ...]:
+    if circuit.phase != "TP" or neutral is None:
+        return ()
+    terms = f"3 × {circuit.third_harmonic_pct or 0:g} % × {design.current_a or 0:.2f} A"
+    words = "current of third harmonics in the neutral"
+    source = "BS 7671 Appendix 4, 5.5; IEC 60364-5-52 Annex E"
+    return (Step("IN", words, "3 × h3 × Ib", terms, neutral, "A", source),)
+
+
+def _ring_steps(ring: RingFigures | None) -> tuple[Step, ...]:
+    """Return what a test of the ring should read, at 20 °C."""
+    if ring is None:
+        return ()
+    source = "BS 7671 643.2.1, Guidance Note 3"
+    rows = [("r1", "line end to end, 20 °C", ring.r1_ohm), ("rn", "neutral", ring.rn_ohm)]
+    if ring.r2_ohm is not None:
+        rows.append(("r2", "protective conductor", ring.r2_ohm))
+    terms = f"{ring.length_m:.2f} m round the ring"
+    found = [Step(s, f"{w} of the ring", "r × L", terms, ohm, "Ω", source) for s, w, ohm in rows]
+    if ring.quarter_ohm is not None and ring.r2_ohm is not None:
+        words = "to expect at each socket-outlet when cross-connected, 20 °C"
+        terms = f"({ring.r1_ohm:.3f} + {ring.r2_ohm:.3f}) Ω / 4"
+        found.append(Step("R1+R2", words, "(r1 + r2) / 4", terms, ring.quarter_ohm, "Ω", source))
+    return tuple(found)
 
 
 def _why_missing(circuit: Circuit, problem: Problem, choice: Choice) -> list[str]:

@@ -103,7 +103,7 @@ def _by_rcd(residual_ma: float, time: Figure) -> LoopLimit:
 
 def _by_overcurrent(device: Device, time: Figure, u0_v: float) -> LoopLimit:
     limit, current = _limit_and_current(
-        device.standard, device.curve, device.rating_a, time.value, u0_v, device.im_a
+        device.standard, device.curve, device.rating_a, time.value, u0_v, im_a=device.im_a
     )
     step = Step(
         symbol="Zs max",
@@ -155,7 +155,7 @@ def _reading(limit: Figure, cold: Figure, reading_ohm: float) -> Step:
 
 @cache
 def _limit_and_current(
-    standard: str, curve: str, rating_a: float, time_s: float, u0_v: float, im_a: float | None
+    standard: str, curve: str, rating_a: float, time_s: float, u0_v: float, *, im_a: float | None
 ) -> tuple[Figure, Figure]:
     """Return the greatest Zs and the current behind it; Im where the breaker has a setting."""
     if im_a is not None:

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 MOTOR_KINDS = frozenset({"motor", "fan"})
 SOCKET_13A = "13 A socket"
 PASSES_SUPPLY_ON = frozenset({"isolator", "fused spur", "light switch", "junction box"})
+RING_AT_ONE_PLACE_A = 20.0
 DEVICE_RATING = "rating of the device, no diversity within the circuit"
 
 
@@ -43,6 +44,7 @@ class Design:
         at_points: Load taken at each point; empty when only the whole is known.
         steps: Working.
         unknown: Why a figure is missing or assumed.
+        ring_middle_a: For a ring of socket-outlets: load at its middle that drops as much, A.
     """
 
     current_a: float | None
@@ -51,6 +53,7 @@ class Design:
     at_points: Mapping[str, Load] = field(default_factory=lambda: MappingProxyType({}))
     steps: tuple[Step, ...] = ()
     unknown: tuple[str, ...] = ()
+    ring_middle_a: float | None = None
 
 
 @cache
@@ -105,6 +108,8 @@ def design(circuit: Circuit, points: Sequence[PointServed], volts: Voltages) -> 
     """
     if circuit.load_w is not None or circuit.load_a is not None:
         return _given_as_a_whole(circuit, volts)
+    if circuit.ring and any(point.kind == SOCKET_13A for point in points):
+        return _ring_of_sockets(circuit, points)
     if any(point.kind == SOCKET_13A for point in points):
         last = points[-1].tag
         return _by_device(circuit, last, f"13 A socket-outlets: {DEVICE_RATING}")
@@ -113,6 +118,32 @@ def design(circuit: Circuit, points: Sequence[PointServed], volts: Voltages) -> 
             return Design(None, 1.0, "not recorded", unknown=("load not recorded",))
         return _by_device(circuit, "", f"no load is given: {DEVICE_RATING}")
     return _sum_of_points(circuit, points, volts)
+
+
+def _ring_of_sockets(circuit: Circuit, points: Sequence[PointServed]) -> Design:
+    """Return In shared among the outlets of a ring, and what drops as much at its middle.
+
+    20 A at the middle and the rest evenly round the ring drop as much as 20 A and half of the rest
+    at the middle (On-Site Guide, ring final circuits; memory).
+    """
+    rating_a = circuit.device.rating_a
+    outlets = {point.tag: max(point.gangs, 1) for point in points if point.kind == SOCKET_13A}
+    each_a = rating_a / sum(outlets.values())
+    at = {tag: Load(each_a * gangs, 1.0, "share of In") for tag, gangs in outlets.items()}
+    first = min(rating_a, RING_AT_ONE_PLACE_A)
+    middle = first + (rating_a - first) / 2
+    step = _step(rating_a, "design current of the ring", "In", f"{rating_a:g} A")
+    drop = Step(
+        "I middle",
+        "load at the middle of the ring that drops as much as all of it",
+        "20 A + (In - 20 A) / 2",
+        f"{first:g} A + ({rating_a:g} A - {first:g} A) / 2",
+        middle,
+        "A",
+        "On-Site Guide, ring final circuits (memory)",
+    )
+    basis = f"ring of 13 A socket-outlets: {DEVICE_RATING}"
+    return Design(rating_a, 1.0, basis, MappingProxyType(at), (step, drop), ring_middle_a=middle)
 
 
 def _by_device(circuit: Circuit, last: str, basis: str) -> Design:

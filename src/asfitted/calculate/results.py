@@ -132,6 +132,19 @@ class CableResult:
 
 
 @dataclass(frozen=True)
+class RingFigures:
+    """A ring final circuit end to end, for comparison with the readings of a test at 20 °C."""
+
+    length_m: float  # of cable, from the board round to the board
+    r1_ohm: float  # line, end to end, 20 °C
+    rn_ohm: float  # neutral
+    r2_ohm: float | None  # protective conductor
+    quarter_ohm: float | None  # (r1 + r2) / 4 at 20 °C, to expect at each socket cross-connected
+    r1r2_hot_ohm: float | None  # the same at working temperature, for Zs
+    ends_a: tuple[float, float]  # current in the first and in the last leg
+
+
+@dataclass(frozen=True)
 class CircuitResult:
     """What is known of one circuit after calculation."""
 
@@ -155,6 +168,8 @@ class CircuitResult:
     line_withstand_a2s: float | None  # k2 S2
     steps: tuple[Step, ...]
     not_known: tuple[str, ...] = ()
+    ring: RingFigures | None = None
+    neutral_a: float | None = None  # in the neutral; None on three lines if harmonics not recorded
 
 
 @dataclass(frozen=True)

@@ -46,6 +46,9 @@ class Problem:
     volts: Voltages
     loaded: Literal[2, 3]
     is_feeder: bool = False
+    is_ring: bool = False
+    ring_middle_a: float = 0.0  # load at the middle of a ring that drops as much as all of it
+    ring_power_factor: float = 1.0
 
 
 @dataclass(frozen=True)
@@ -57,8 +60,21 @@ class Heating:
 
 
 @dataclass(frozen=True)
+class RingPlace:
+    """Where on a ring a cable ends, m from its first end, and the length of the ring, m."""
+
+    end_m: float
+    ring_m: float
+
+    @property
+    def two_ways_m(self) -> float:
+        """Length of one cable that equals both ways round in parallel, m."""
+        return self.end_m * (self.ring_m - self.end_m) / self.ring_m
+
+
+@dataclass(frozen=True)
 class Sized:
-    """A stretch at one size."""
+    """A stretch at one size; ``ring`` is set for a cable that is part of a ring."""
 
     stretch: Stretch
     facts: CableFacts
@@ -69,6 +85,7 @@ class Sized:
     far: Node
     line: Heating | str
     cpc: Heating | str
+    ring: RingPlace | None = None
 
 
 def size_stretch(problem: Problem, stretch: Stretch, csa_mm2: float, near: Node) -> Sized | str:
@@ -82,7 +99,7 @@ def size_stretch(problem: Problem, stretch: Stretch, csa_mm2: float, near: Node)
         return rating
     drop_v, drop_pct = _drop(problem, stretch, facts)
     far = beyond(near, cable.to_end, facts, stretch.length_m, drop_pct)
-    line, cpc = _heating(problem, facts, near, far)
+    line, cpc = heating(problem, facts, near, far)
     return Sized(stretch, facts, rating, drop_v, drop_pct, near, far, line, cpc)
 
 
@@ -97,7 +114,7 @@ def _drop(problem: Problem, stretch: Stretch, facts: CableFacts) -> tuple[float,
     return volts, drop_percent(volts, nominal_v=nominal)
 
 
-def _heating(
+def heating(
     problem: Problem, facts: CableFacts, near: Node, far: Node
 ) -> tuple[Heating | str, Heating | str]:
     """Return what the line and the protective conductor need under fault."""

@@ -16,6 +16,13 @@ from typing import TYPE_CHECKING, Literal
 
 from asfitted.calculate.cable_facts import sizes_made
 from asfitted.calculate.results import SizeTried
+from asfitted.calculate.ring_sizing import (
+    LEAST_RING_MM2,
+    layout_of,
+    middle_drop_pct,
+    middle_node,
+    size_ring,
+)
 from asfitted.calculate.sized_cable import Heating, Problem, Sized, Stretch, size_stretch
 from asfitted.errors import OutsideTableError
 
@@ -40,7 +47,7 @@ class Failure:
     """
 
     place: int | None
-    kind: Literal["table", "capacity", "line heating", "cpc heating", "drop", "loop"]
+    kind: Literal["table", "capacity", "ring leg", "line heating", "cpc heating", "drop", "loop"]
     reason: str
     excess: float = 1.0
 
@@ -128,6 +135,8 @@ def _attempt(
 ) -> tuple[tuple[Sized, ...], tuple[Failure, ...]]:
     """Size every stretch in order from the board and collect what does not hold."""
     size_of = {place: group.size_mm2 for group in groups for place in group.places}
+    if problem.is_ring:
+        return _attempt_ring(problem, size_of)
     nodes = {problem.board.tag: problem.board}
     sized: list[Sized] = []
     failures: list[Failure] = []
@@ -140,6 +149,32 @@ def _attempt(
         sized.append(one)
         failures += _failures_of(place, one)
     return tuple(sized), (*failures, *_failures_of_circuit(problem, sized))
+
+
+def _attempt_ring(
+    problem: Problem, size_of: Mapping[int, float]
+) -> tuple[tuple[Sized, ...], tuple[Failure, ...]]:
+    layout = layout_of(problem.stretches, problem.board.tag)
+    if layout is None:
+        return (), (Failure(None, "table", "the cables of the ring do not close it"),)
+    found = size_ring(problem, layout, size_of)
+    if isinstance(found, str):
+        return (), (Failure(None, "table", found),)
+    failures = [fail for place, one in enumerate(found) for fail in _failures_of(place, one)]
+    failures += [fail for place, one in enumerate(found) for fail in _failures_of_ring(place, one)]
+    return found, (*failures, *_failures_of_circuit(problem, found))
+
+
+def _failures_of_ring(place: int, one: Sized) -> list[Failure]:
+    found = []
+    csa, amps, capacity = one.facts.csa_mm2, one.stretch.current_a, one.rating.capacity_a
+    if csa < LEAST_RING_MM2:
+        words = f"a ring takes {LEAST_RING_MM2:g} mm² at least (433.1.204), this is {csa:g} mm²"
+        found.append(Failure(place, "capacity", words, LEAST_RING_MM2 / csa))
+    if one.ring is not None and amps > capacity + SLACK:
+        words = f"leg of the ring carries {amps:.1f} A, Iz is {capacity:.1f} A"
+        found.append(Failure(place, "ring leg", words, amps / capacity))
+    return found
 
 
 def _failures_of(place: int, one: Sized) -> list[Failure]:
@@ -172,7 +207,7 @@ def _failures_of_circuit(problem: Problem, sized: Sequence[Sized]) -> list[Failu
     if problem.is_feeder and chosen and own > FEEDER_DROP_PCT + SLACK:
         words = f"feeder drop {own:.2f} % is over {FEEDER_DROP_PCT:g} % (common practice)"
         found.append(Failure(None, "drop", words))
-    zs = worst_loop(sized)
+    zs = worst_loop(problem, sized)
     greatest = problem.loop.zs_ohm
     if zs is not None and greatest is not None and zs > greatest + SLACK:
         found.append(Failure(None, "loop", f"Zs {zs:.3f} Ω is over {greatest:.3f} Ω"))
@@ -184,16 +219,25 @@ def worst_drop(problem: Problem, sized: Sequence[Sized]) -> tuple[float | None, 
     own = {problem.board.tag: 0.0}
     for one in sized:
         start = own.get(one.stretch.cable.from_end, 0.0)
-        own[one.stretch.cable.to_end] = start + one.drop_pct
+        if one.ring is None:
+            own[one.stretch.cable.to_end] = start + one.drop_pct
+        else:
+            middle = middle_drop_pct(problem, one.facts, one.ring.ring_m)
+            # a spur starts from the middle of the ring, the safe side
+            own[one.stretch.cable.to_end] = middle
     greatest = max(own.values())
     if problem.board.drop_pct is None:
         return None, greatest
     return problem.board.drop_pct + greatest, greatest
 
 
-def worst_loop(sized: Sequence[Sized]) -> float | None:
-    """Return the greatest Zs at any cable end, ohm; None when one is not known."""
+def worst_loop(problem: Problem, sized: Sequence[Sized]) -> float | None:
+    """Return the greatest Zs at any cable end or ring middle, ohm; None when one is not known."""
     found = [one.far.zs_ohm for one in sized]
+    for one in sized:
+        if one.ring is not None:
+            found.append(middle_node(problem, one.facts, one.ring.ring_m).zs_ohm)
+            break
     if not found or any(zs is None for zs in found):
         return None
     return max(zs for zs in found if zs is not None)

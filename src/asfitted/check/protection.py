@@ -7,7 +7,15 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from asfitted.resolve.installation import Board, Cable, Circuit, Installation, PointServed, Rcd
+    from asfitted.resolve.installation import (
+        Board,
+        Cable,
+        Circuit,
+        Device,
+        Installation,
+        PointServed,
+        Rcd,
+    )
 
 
 def overload_protection(
@@ -63,3 +71,29 @@ def rcds_before(
     if circuit.device.rcd:
         own.append((f"{circuit.device.words} at {circuit.tag}", circuit.device.rcd))
     return (*own, *rcds_of_board(installation, circuit.board))
+
+
+def devices_before(installation: Installation, board_tag: str) -> tuple[tuple[str, Device], ...]:
+    """Return (where, device) of every overcurrent device before a board, nearest first."""
+    found: list[tuple[str, Device]] = []
+    board, passed = installation.boards.get(board_tag), set[str]()
+    while board is not None and board.tag not in passed:
+        passed.add(board.tag)
+        feed = upstream_circuit(installation, board)
+        if feed is None:
+            supply = installation.supply
+            if supply is not None and supply.cut_out is not None and board.fed_by == "supply":
+                found.append(("the cut-out", supply.cut_out))
+            break
+        found.append((f"the {feed.device.words} at {feed.tag}", feed.device))
+        board = installation.boards.get(feed.board)
+    return tuple(found)
+
+
+def has_its_back_up(installation: Installation, board: Board) -> bool:
+    """Tell whether a device before a board is the one that its rating rests on, or a smaller."""
+    named = board.back_up
+    return named is not None and any(
+        device.standard == named.standard and device.rating_a <= named.rating_a
+        for _, device in devices_before(installation, board.tag)
+    )

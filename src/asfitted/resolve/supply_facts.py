@@ -55,7 +55,7 @@ class Device:
     curve: str = ""  # B, C, D for breakers
     icn_ka: float | None = None
     rcd: Rcd | None = None
-    frame_a: float | None = None  # breaker with a setting: rating_a is Ir (BS 7671 433.1.1), this In
+    frame_a: float | None = None  # of a breaker with a setting, whose rating_a is Ir
     im_a: float | None = None  # setting of its instantaneous release
     afdd: bool = False  # arc fault detection in the device
 

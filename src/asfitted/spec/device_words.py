@@ -61,7 +61,7 @@ def _take_part(rest: str, phrase: str) -> tuple[str, re.Match[str]]:
     if comma := re.fullmatch(r"(\d+),(\d+)", word):
         hint = f"decimal comma: write {comma[1]}.{comma[2]}"
     else:
-        known = ("RCBO", "MCCB", "AFDD", "switch-disconnector", "type", "TP", "SP", "4P", "measured")
+        known = ("RCBO", "MCCB", "AFDD", "switch-disconnector", "type", "TP", "4P", "measured")
         near = did_you_mean(word, known)
         hint = near if near.startswith("did") else DEVICE_HINT
     raise NotUnderstoodError(f'device "{phrase}": "{word}" is not understood', hint)

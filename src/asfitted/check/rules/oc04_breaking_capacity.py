@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.check.clause import bs7671
 from asfitted.check.finding import Severity
+from asfitted.check.protection import has_its_back_up
 from asfitted.check.registry import rule
 
 if TYPE_CHECKING:
@@ -40,10 +41,15 @@ def check(job: Inspection) -> Iterator[Verdict]:
     Source. BS 7671 434.5.1 and 536.1; rated short-circuit capacity Icn of BS EN 60898.
     """
     for circuit, result in job.circuits():
+        capacity_ka = circuit.device.icn_ka
+        board = job.installation.boards[circuit.board]
+        rated_ka = board.short_circuit_rating_ka
+        if rated_ka is not None and has_its_back_up(job.installation, board):
+            capacity_ka = max(capacity_ka or 0.0, rated_ka)
         yield job.at_least(
             circuit.tag,
             what=f"breaking capacity of its {circuit.device.words}",
-            found=circuit.device.icn_ka,
+            found=capacity_ka,
             limit_is=f"the greatest fault current at {circuit.board}",
             limit=result.fault_max_ka if result else None,
             unit="kA",

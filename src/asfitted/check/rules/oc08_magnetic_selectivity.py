@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
     from asfitted.check.finding import Verdict
     from asfitted.check.inspection import Inspection
+    from asfitted.resolve.installation import Device
 
 
 @rule(
@@ -40,25 +41,30 @@ def check(job: Inspection) -> Iterator[Verdict]:
     To put it right. Accept it and say so on the drawing, or choose a feed that the maker tables as
     selective.
 
-    Source. BS 7671 536.4.1; lower end of the instantaneous band, BS EN 60898-1 Table 2; 0.8 Im for a
-    setting to BS EN 60947-2.
+    Source. BS 7671 536.4.1; lower end of the instantaneous band, BS EN 60898-1 Table 2; 0.8 Im for
+    a setting to BS EN 60947-2.
     """
     for board in job.installation.boards.values():
         feed = upstream_circuit(job.installation, board)
-        if feed is None or not (feed.device.curve or feed.device.im_a):
+        if feed is None or not (feed.device.curve or feed.device.kind == "mccb"):
             continue
         result = job.results.boards.get(board.tag)
         worst_ka = (result.fault_max_3ph_ka or result.fault_max_1ph_ka) if result else None
-        if feed.device.im_a:
-            holds_a = surely_holds_a(feed.device.im_a).value
-        else:
-            holds_a = magnetic_lower_multiple(feed.device.curve).value * feed.device.rating_a
         yield job.at_most(
             board.tag,
             what="greatest fault current at the board",
             found=worst_ka * 1000 if worst_ka is not None else None,
             limit_is=f"what the {feed.device.words} at {feed.tag} surely leaves to others",
-            limit=holds_a,
+            limit=_holds_a(feed.device),
             unit="A",
             to_do="Expect both to trip on a dead short, or use the maker's selectivity table.",
         )
+
+
+def _holds_a(device: Device) -> float | None:
+    """Return the current up to which a breaker does not trip at once, A; None if not recorded."""
+    if device.im_a is not None:
+        return surely_holds_a(device.im_a).value
+    if not device.curve:
+        return None
+    return magnetic_lower_multiple(device.curve).value * device.rating_a

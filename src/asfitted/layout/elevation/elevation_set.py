@@ -35,8 +35,9 @@ MOST_KEYNOTES = 8  # on one wall, before a smaller scale is tried
 class ElevationSet:
     """What is common to all elevations of a job.
 
-    ``bands_mm`` is the room above the ceiling of each wall. ``has_schedules`` tells that notes and tables of all walls stand on sheets of their own;
-    ``moved`` names the walls whose keynotes or own notes stand there too.
+    ``bands_mm`` is the room above the ceiling of each wall. ``has_schedules`` tells that notes and
+    tables of all walls stand on sheets of their own; ``moved`` names the walls whose keynotes or
+    own notes stand there too.
     """
 
     contents: tuple[WallContent, ...]

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from asfitted.fonts import text_width_mm
 from asfitted.geometry import Box, Point
 from asfitted.layout.frame import usable_box
-from asfitted.layout.lettering import BODY, VIEW, shortened, text_item
+from asfitted.layout.lettering import BODY, VIEW, text_item
 from asfitted.layout.linework import polyline, rectangle, widths_for
 from asfitted.layout.sheet_layout import Item
 
@@ -28,8 +28,11 @@ def scale_words(scale: int) -> str:
 
 
 def title_words(view: WallView, room: Room) -> str:
-    """Return the title of the view."""
-    return f"Elevation {view.wall.name}: {room.name}, seen from inside"
+    """Return the title of the view, with the room where the sheet is wide enough for it."""
+    usable = usable_box("A3").width
+    whole = f"Elevation {view.wall.name}: {room.name}, seen from inside"
+    fits = text_width_mm(whole, VIEW, bold=True) <= usable
+    return whole if fits else f"Elevation {view.wall.name}, seen from inside"
 
 
 def title_height_mm(view: WallView, room: Room) -> float:
@@ -54,7 +57,7 @@ def draw_view_title(drawing: Drawing, view: WallView, room: Room, bottom: float)
         Where the title ends, x in mm.
     """
     usable = usable_box("A3")
-    words = shortened(title_words(view, room), usable.width, VIEW, bold=True)
+    words = title_words(view, room)
     one_line = _on_one_line(view, room)
     last = bottom - 1.8
     y = last if one_line else last - SECOND_MM
