@@ -15,6 +15,7 @@ import pytest
 from pypdf import PdfReader
 
 from asfitted.cli import main
+from asfitted.layout.figures import metres, rounded
 
 SPECS = Path(__file__).parent.parent.parent / "specs"
 MM = 72 / 25.4
@@ -103,8 +104,8 @@ def test_schedules_and_figures_agree(pack: Path) -> None:
     assert by_tag.keys() >= figures["cables"].keys()
     for tag, cable in figures["cables"].items():
         assert by_tag[tag]["Cable type"].endswith(cable["words"])
-        assert by_tag[tag]["Iz A"] == f"{cable['capacity_a']:.1f}"
-        assert by_tag[tag]["Length"].startswith(f"{figures['routes'][tag]['length_m']:.1f} m")
+        assert by_tag[tag]["Iz A"] == rounded(cable["capacity_a"], 1)
+        assert by_tag[tag]["Length"].startswith(metres(figures["routes"][tag]["length_m"]))
 
 
 def test_every_number_in_the_figures_has_its_unit_in_its_key(pack: Path) -> None:

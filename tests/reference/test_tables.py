@@ -20,7 +20,11 @@ ALL = dict(every_table())
 CAPACITY = dict(family_tables("capacity"))
 DROP = dict(family_tables("voltage_drop"))
 # flexible cords follow fuse sizes, not heating
-FUSE_SIZED = {("flex_rubber", size) for size in (0.5, 0.75, 1, 1.25, 1.5, 2.5, 4)}
+FUSE_SIZED = {
+    (cord, size)
+    for cord in ("flex_rubber", "flex_heat")
+    for size in (0.5, 0.75, 1, 1.25, 1.5, 2.5, 4)
+}
 # recalled figures: the first 4 % low, the second rounded up to 0.05 by the table
 Z_KNOWN_OFF = {("singles_lsf", 300, "CFG_trefoil_3ph"), ("flex_rubber", 35, "any_3ph")}
 # recalled, 7.1 % above plain copper wire, which is the safe side

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from asfitted.layout.figures import metres
 from asfitted.layout.sheet_layout import Text
 
 if TYPE_CHECKING:
@@ -50,7 +51,7 @@ def test_sizes_and_lengths_on_the_diagram_are_those_of_the_schedule(
     diagram, schedule = words(sheets, "single-line"), words(sheets, "cable-schedule")
     for tag, cable in model.results.cables.items():
         size = cable.words.split(" mm²")[0] + " mm²"
-        length = f"{model.results.routes[tag].length_m:.1f} m"
+        length = metres(model.results.routes[tag].length_m)
         row = next(line for line in schedule.splitlines() if line.startswith(f"{tag} "))
         assert size in row
         assert length in row

@@ -46,11 +46,11 @@ _A3 = Pattern(
     caution_mm=10.0,
     supply_mm=5.5,
     row_mm=9.0,
-    columns=(0.0, 62.0, 132.0, WIDTH),
+    columns=(0.0, 66.0, 134.0, WIDTH),
     cells=(
         ("Drawn for", "Title", "Number"),
         ("Site", "", "Revision, sheet"),
-        ("By", "Document", "Status"),
+        ("By, to call", "Document", "Status"),
         ("Designed / checked on site by", "Scale", "Date of issue"),
     ),
 )
@@ -58,11 +58,11 @@ _A4 = Pattern(
     caution_mm=9.6,
     supply_mm=0.0,
     row_mm=8.2,
-    columns=(0.0, 53.0, 106.0, 144.0, WIDTH),
+    columns=(0.0, 49.2, 113.5, 149.0, WIDTH),
     cells=(
         ("Drawn for", "Title", "Document", "Number"),
         ("Site", "", "Status", "Revision, sheet"),
-        ("Designed / checked on site by", "By", "Date of issue", "Scale"),
+        ("Designed / checked on site by", "By, to call", "Date of issue", "Scale"),
     ),
 )
 
@@ -147,7 +147,7 @@ def _values(facts: TitleFacts) -> dict[str, str]:
     return {
         "Drawn for": job.client,
         "Site": job.site,
-        "By": job.installer
+        "By, to call": job.installer
         if job.phone in {"", "not recorded"}
         else f"{job.installer}, {job.phone}",
         "Designed / checked on site by": f"{job.designer} / {job.checker}",
@@ -162,7 +162,7 @@ def _values(facts: TitleFacts) -> dict[str, str]:
 
 def _installer(job: Job) -> str:
     """Return who did the work and, where known, the number to call."""
-    return job.installer if job.phone in {"", "not recorded"} else f"{job.installer}, {job.phone}"
+    return job.installer if job.phone in {"", "not recorded"} else f"{job.installer} {job.phone}"
 
 
 def _rules(box: Box, pattern: Pattern, xs: list[float], ys: list[float]) -> tuple[Path, ...]:
