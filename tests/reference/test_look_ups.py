@@ -30,6 +30,8 @@ def test_spec_words_in_any_letter_case_name_a_family() -> None:
         ("RG59+2", "coax_power"),
         ("cat6", "cat6"),
         ("rubber flex", "flex_rubber"),
+        ("heat-resistant flex", "flex_heat"),
+        ("FP", "fire_performance"),
         ("multicore PVC", "multicore_pvc"),
     ]:
         assert cables.family(word).id == family_id

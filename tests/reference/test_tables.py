@@ -95,7 +95,7 @@ def test_three_loaded_conductors_carry_less_than_two(family_id: str) -> None:
             if one and three and (family_id, row["csa"]) not in FUSE_SIZED:
                 assert 0.78 <= three / one <= 0.97, (method, row["csa"])
                 checked += 1
-    assert checked or family_id == "twin_earth"
+    assert checked or family_id in {"twin_earth", "flex_heat"}
 
 
 @pytest.mark.parametrize("family_id", sorted(DROP))

@@ -35,6 +35,7 @@ from asfitted.calculate.network import (
     with_readings,
 )
 from asfitted.calculate.neutral_current import harmonic_neutral_a
+from asfitted.calculate.phase_moves import propose_moves
 from asfitted.calculate.point_loads import currents_along
 from asfitted.calculate.results import (
     BoardResult,
@@ -150,10 +151,17 @@ class _Walk:
         """Return the boards with the voltages and currents to expect at each."""
         at = expected_volts(self.installation, self.demands, self.volts, self.branches)
         boards = self.installation.boards
-        return {
-            tag: with_expected(result, boards[tag], self.demands.boards[tag], at.get(tag))
-            for tag, result in self.boards.items()
-        }
+        found = {}
+        for tag, result in self.boards.items():
+            whole = with_expected(result, boards[tag], self.demands.boards[tag], at.get(tag))
+            better = propose_moves(
+                self.installation, boards[tag], self.of_board.get(tag, []), self.demands
+            )
+            if better is not None:
+                after = better.imbalance_pct
+                whole = replace(whole, moves=better.moves, imbalance_after_pct=after)
+            found[tag] = whole
+        return found
 
     def _problem(self, circuit: Circuit, node: Node) -> Problem:
         loaded: Literal[2, 3] = 3 if circuit.phase == "TP" else 2
@@ -261,11 +269,11 @@ def _with_light_cables_left_out(
     groups = companions(installation, paths)
     plain = sharing(groups, frozenset())
     results = calculate_along(installation, Ways(paths, plain.counted))
-    light = lightly_loaded(results, groups)
+    light = lightly_loaded(installation, results, groups)
     while light:
         company = sharing(groups, light)
         again = calculate_along(installation, Ways(paths, company.counted, company.ignored))
-        still = light & lightly_loaded(again, groups)
+        still = light & lightly_loaded(installation, again, groups)
         if still == light:
             return again
         light = still
@@ -293,8 +301,7 @@ def _needed(circuit: Circuit, design: Design) -> Needed | None:
     )
     if neutral <= circuit.device.rating_a:
         return None
-    words = f"neutral 3 × {circuit.third_harmonic_pct:g} % × {design.current_a:.1f} A ="
-    return Needed(neutral, words, "BS 7671 Appendix 4, 5.5: chosen on the neutral current")
+    return Needed(neutral, "IN", "5.5: chosen on the neutral current, 3 × h3 × Ib")
 
 
 def _sizes(installation: Installation, results: CalculationResults) -> dict[str, float]:

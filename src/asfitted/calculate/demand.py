@@ -147,7 +147,7 @@ class _Work:
                 unknown += found.unknown
         connected = _sums(lines for group in by_kind.values() for lines in group)
         kinds = [kind for kind in KIND_WORDS if kind in by_kind]
-        shares = [(kind, _with_diversity(kind, by_kind[kind])) for kind in kinds]
+        shares = [(kind, with_diversity(kind, by_kind[kind])) for kind in kinds]
         demand = _sums(lines for _, lines in shares)
         steps = tuple(_line_step(place, shares) for place in range(3) if connected[place])
         own = _own_vectors(shares, vectors)
@@ -192,7 +192,8 @@ def _sums(rows: Iterable[Lines]) -> Lines:
     return (l1, l2, l3)
 
 
-def _with_diversity(kind: str, group: list[Lines]) -> Lines:
+def with_diversity(kind: str, group: list[Lines]) -> Lines:
+    """Return the demand of circuits of one kind of load, line by line, A."""
     if kind == WHOLE:
         return _sums(group)
     l1, l2, l3 = (

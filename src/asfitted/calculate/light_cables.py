@@ -16,8 +16,10 @@ if TYPE_CHECKING:
 
     from asfitted.calculate.leg_groups import LegGroup
     from asfitted.calculate.results import CalculationResults
+    from asfitted.resolve.installation import Installation
 
 LIGHT_SHARE = 0.30
+FIXED_USES = frozenset({"lighting", "heating", "motor"})
 
 
 @dataclass(frozen=True)
@@ -40,16 +42,21 @@ def sharing(groups: Mapping[str, Sequence[LegGroup]], light: frozenset[str]) -> 
 
 
 def lightly_loaded(
-    results: CalculationResults, groups: Mapping[str, Sequence[LegGroup]]
+    installation: Installation,
+    results: CalculationResults,
+    groups: Mapping[str, Sequence[LegGroup]],
 ) -> frozenset[str]:
     """Return the cables with company that carry no more than 30 % of their grouped rating.
 
-    One whose circuit has no known load is not among them.
+    Only fixed loads are known to stay so: a socket-outlet or a board may be loaded up to its
+    device, whatever is meant for it today. One whose circuit has no known load is not among them.
     """
     found = set()
     for tag, legs in groups.items():
         cable = results.cables.get(tag)
         if cable is None or not any(group.company for group in legs):
+            continue
+        if installation.circuits[cable.circuit].use not in FIXED_USES:
             continue
         known = results.circuits[cable.circuit].design_current_a is not None
         if known and cable.design_current_a <= LIGHT_SHARE * cable.capacity_a:

@@ -62,7 +62,7 @@ def ring_needs(circuit: Circuit) -> Needed | None:
     """Return the capacity that a ring cable needs in place of In, None where In stands."""
     if not circuit.ring or circuit.device.rating_a not in RING_DEVICES_A:
         return None
-    return Needed(LEAST_CAPACITY_A, "433.1.204:", RING_SOURCE)
+    return Needed(LEAST_CAPACITY_A, "Iz min", RING_SOURCE)
 
 
 def ring_places(ends: Sequence[tuple[str, str]], board: str) -> tuple[int, ...]:

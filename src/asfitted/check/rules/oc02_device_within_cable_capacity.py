@@ -15,6 +15,8 @@ if TYPE_CHECKING:
     from asfitted.check.finding import Verdict
     from asfitted.check.inspection import Inspection
 
+RING_DEVICES_A = (30, 32)
+
 
 @rule(
     id="OC-02",
@@ -38,9 +40,12 @@ def check(job: Inspection) -> Iterator[Verdict]:
 
     To put it right. Use the next size of cable, a smaller device, or a cooler way for the cable.
 
-    Source. BS 7671 433.1.1 (ii), In ≤ Iz; capacity tables and factors of Appendix 4.
+    Source. BS 7671 433.1.1 (ii), In ≤ Iz; capacity tables and factors of Appendix 4. Rings behind
+    30 A or 32 A go by 433.1.204.
     """
     for circuit, cable, result in job.power_cables():
+        if circuit.ring and circuit.device.rating_a in RING_DEVICES_A:
+            continue  # 433.1.204 stands in place of 433.1.1 there: OC-13
         rating_a, words = overload_protection(job.installation, circuit, cable)
         origin = "" if result is None or result.size_chosen else ", the size given in the spec"
         size = f" of {result.words}{origin}" if result else ""

@@ -41,14 +41,19 @@ def check(job: Inspection) -> Iterator[Verdict]:
     """
     for circuit, cable, result in job.power_cables():
         factor = overload_factor(circuit.device.standard)
-        if factor.value >= 1:
-            continue
+        if factor.value >= 1 or circuit.ring:
+            continue  # a ring behind a fuse goes by 433.1.204: OC-13
+        # the capacity where it runs has the factor for the fuse in it where Cc was applied
+        applied = result is not None and any(one.symbol == "Cc" for one in result.factors)
+        share = 1.0 if applied else factor.value
         yield job.at_most(
             cable.tag,
             what=f"rating of the {circuit.device.words} at {circuit.tag}",
             found=circuit.device.rating_a,
-            limit_is=f"{factor.value:g} of the corrected capacity Iz",
-            limit=result.capacity_a * factor.value if result else None,
+            limit_is="the corrected capacity Iz, with 0.725 for the fuse"
+            if applied
+            else f"{factor.value:g} of the corrected capacity Iz",
+            limit=result.capacity_a * share if result else None,
             unit="A",
             to_do="Replace the fuse by a breaker, or fit a larger cable.",
         )
