@@ -14,6 +14,8 @@ from asfitted.calculate import (
     adiabatic,
     containment_fill,
     current_capacity,
+    cutting_bound,
+    cutting_stock,
     dc_supply,
     design_current,
     diversity,
@@ -26,6 +28,10 @@ from asfitted.calculate import (
     storage,
     voltage_drop,
 )
+from asfitted.calculate.containment_runs import RunsByPlace
+from asfitted.calculate.route_graph import Edge, Node, RouteGraph, Span
+from asfitted.calculate.route_search import Reached, Spread
+from asfitted.geometry import Point3
 from asfitted.reference.diversity import floor_area_m2
 from asfitted.reference.factors import third_harmonic
 
@@ -35,16 +41,9 @@ EXAMPLES: dict[str, dict[str, Any]] = {
 }
 NETWORKS: list[dict[str, Any]] = yaml.safe_load(FILE.read_text())["networks"]
 
-# Worked elsewhere: nothing here may be added to this list without a reason that names where.
-NOT_YET = {
-    "L-01": "cutting stock is not a calculation of this stage",
-    "L-03": "cutting stock is not a calculation of this stage",
-    "L-05": "cutting stock is not a calculation of this stage",
-    "L-06": "cutting stock is not a calculation of this stage",
-    "M-01": "trees with added junctions: routes follow containment, no junction is placed freely",
-    "M-03": "trees with added junctions: routes follow containment, no junction is placed freely",
-    "M-04": "shortest path is tested with the cable routes",
-}
+# Nothing here may be added to this list without a reason that says where it is worked.
+FREE_JUNCTIONS = "a cable's way follows containment and walls: no junction is placed freely"
+NOT_YET = {"M-01": FREE_JUNCTIONS, "M-03": FREE_JUNCTIONS}
 
 
 def _first_at_least(required: float, sizes: list[float]) -> float:
@@ -419,6 +418,67 @@ def k_05(i: dict[str, Any]) -> dict[str, Any]:
 def k_06(i: dict[str, Any]) -> dict[str, Any]:
     vd = voltage_drop.voltage_drop_v(i["mV_3ph"], current_a=i["I"], length_m=i["L"])
     return {"Vd": vd, "pct": voltage_drop.drop_percent(vd, nominal_v=i["UL"])}
+
+
+def _stock_plan(stock: float, lengths: list[int], demand: list[int]) -> cutting_stock.CutPlan:
+    return cutting_stock.cutting_plan(dict(zip(lengths, demand, strict=True)), {round(stock): None})
+
+
+def l_01(i: dict[str, Any]) -> dict[str, Any]:
+    bound, _ = cutting_bound.lower_bound(i["stock"], i["widths"], i["demand"])
+    plan = _stock_plan(i["stock"], i["widths"], i["demand"])
+    assert plan.is_least
+    return {
+        "patterns": len(cutting_bound.cutting_patterns(i["stock"], i["widths"])),
+        "lp_bound": float(bound),
+        "optimum": len(plan.cuts),
+    }
+
+
+def l_03(i: dict[str, Any]) -> dict[str, Any]:
+    demand = dict(zip(i["lengths"], i["demand"], strict=True))
+    plan = cutting_stock.cutting_plan(demand, i["stock"])
+    used = sum(cut.stock == 15 for cut in plan.cuts)
+    return {
+        "stock_length_used": plan.stock_used,
+        "uncut_15m": i["stock"][15] - used,
+        "waste": plan.waste,
+    }
+
+
+def l_05(i: dict[str, Any]) -> dict[str, Any]:
+    bound, _ = cutting_bound.lower_bound(i["stock"], i["widths"], i["demand"])
+    plan = _stock_plan(i["stock"], i["widths"], i["demand"])
+    assert plan.is_least
+    return {"lp_bound": float(bound), "optimum": len(plan.cuts)}
+
+
+def l_06(i: dict[str, Any]) -> dict[str, Any]:
+    plan = _stock_plan(i["stock"], i["lengths"], i["demand"])
+    assert plan.is_least
+    return {"optimum": len(plan.cuts)}
+
+
+def m_04(i: dict[str, Any]) -> dict[str, Any]:
+    """Search the graph as if each edge were a run of containment of its length."""
+    count = max(max(u, v) for u, v, _ in i["edges"])
+    graph = RouteGraph({}, RunsByPlace({}, {}))
+    graph.nodes = [Node(str(n), 0.0, Point3(0, 0, 0)) for n in range(1, count + 1)]
+    graph.rank = list(range(count))
+    graph.edges = [[] for _ in range(count)]
+    for u, v, length in i["edges"]:
+        for start, end in ((u, v), (v, u)):
+            span = Span(f"{start}-{end}", 0.0, length)
+            graph.edges[start - 1].append(Edge(span.run, end - 1, span, (), length))
+    permitted = frozenset(edge.run for edges in graph.edges for edge in edges)
+    spread = Spread(graph, [], permitted, start_node=0)
+    far = float("inf")
+    distances = [spread.cost_of(Reached(n, 0), far) for n in range(1, count)]
+    spans = [part for part in spread.parts_to(Reached(4, 0)) if isinstance(part, Span)]
+    return {
+        "distances_1_to_2_6": distances,
+        "path": "-".join(["1", *(span.run.split("-")[1] for span in spans)]),
+    }
 
 
 WORKED = {

@@ -83,11 +83,11 @@ def test_unbalanced_constant_power_with_a_neutral(case: Case) -> None:
             theirs = net.res_bus_3ph[f"vm_{name}_pu"][node]
             _agree(abs(flow.volts[str(node)][place]) / U0_V, theirs, VOLTS, MEASURED_VOLTS)
     for line in range(len(case.legs)):
-        node = str(line + 1)
+        far = str(line + 1)
         theirs = 1000 * net.res_line_3ph.i_n_ka[line]
-        assert flow.neutral_a(node) == pytest.approx(theirs, rel=VOLTS, abs=0.001)
+        assert flow.neutral_a(far) == pytest.approx(theirs, rel=VOLTS, abs=0.001)
         for place, name in enumerate("abc"):
-            amps = abs(flow.branch_a[node][place])
+            amps = abs(flow.branch_a[far][place])
             assert amps == pytest.approx(
                 1000 * net.res_line_3ph[f"i_{name}_ka"][line], rel=VOLTS, abs=0.001
             )

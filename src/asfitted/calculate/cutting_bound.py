@@ -76,7 +76,7 @@ def _most_worth(
     def best(place: int, left: int) -> tuple[Fraction, Pattern]:
         if place == len(lengths):
             return Fraction(0), ()
-        found = (Fraction(-1), ())
+        found: tuple[Fraction, Pattern] = (Fraction(-1), ())
         for count in range(left // lengths[place], -1, -1):
             worth, rest = best(place + 1, left - count * lengths[place])
             total = count * prices[place] + worth

@@ -143,9 +143,7 @@ def _best_fit(demand: Mapping[int, int], stock: Mapping[int, int | None]) -> lis
     return [Cut(s, tuple(cuts)) for s, cuts in begun]
 
 
-def _rounded(
-    demand: Mapping[int, int], stock: Mapping[int, int | None]
-) -> Iterator[list[Cut]]:
+def _rounded(demand: Mapping[int, int], stock: Mapping[int, int | None]) -> Iterator[list[Cut]]:
     """Yield the linear plan rounded down, with the rest searched for: one unlimited stock only."""
     only, available = next(iter(stock.items()))
     if len(stock) > 1 or available is not None:

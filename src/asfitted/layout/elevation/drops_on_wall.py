@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
 from asfitted.layout.elevation.runs_on_wall import CornerFlag, corner_side, level_words
+from asfitted.layout.elevation.things_on_wall import name_on_wall
 from asfitted.layout.elevation.wall_view import OUTSIDE_MM, WallPoint, height_words, on_wall
 
 if TYPE_CHECKING:
@@ -138,7 +139,7 @@ def _beside(
         ends = installation.cables.get(cable)
         if ends is None:
             return f"end of {cable}"
-        return ends.from_end if step < 0 else ends.to_end
+        return name_on_wall(installation, ends.from_end if step < 0 else ends.to_end)
     leg = legs[other]
     if leg.containment and leg.containment in installation.containment:
         run = installation.containment[leg.containment]
@@ -154,11 +155,8 @@ def _serves(installation: Installation, cable: str, legs: Sequence[RouteLeg], in
         return ""
     ends = installation.cables[cable]
     runs = [i for i, leg in enumerate(legs) if leg.kind in ("containment", "declared")]
-    if any(i < index for i in runs):
-        return ends.to_end
-    if any(i > index for i in runs):
-        return ends.from_end
-    return ends.to_end
+    is_before = any(i > index for i in runs) and not any(i < index for i in runs)
+    return name_on_wall(installation, ends.from_end if is_before else ends.to_end)
 
 
 def upright(stretches: Sequence[Stretch]) -> Iterator[Stretch]:

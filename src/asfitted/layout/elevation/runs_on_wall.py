@@ -36,11 +36,11 @@ class RunPiece:
 
     @property
     def level(self) -> str:
-        """Level with what it is measured to, such as "T/O +2900"."""
+        """Level with what it is measured to, "T/O +2900"; both ends of an upright piece."""
         if self.is_level:
             return level_words(self.run, self.start.up)
         low, high = height_words(self.start.up), height_words(self.end.up)
-        return f"{self.run.level_of} {low} to {high}"
+        return f"from {low} to {high}"
 
     @property
     def shown_mm(self) -> float:

@@ -18,7 +18,8 @@ if TYPE_CHECKING:
     from asfitted.layout.elevation.wall_content import WallContent
 
 DROP_COLUMNS = (
-    Column("Drop at", wraps=False),
+    Column("At mm", "end"),
+    Column("Serves", wraps=False),
     Column("Cables"),
     Column("In"),
     Column("From", wraps=False),
@@ -43,10 +44,10 @@ def drop_table(content: WallContent) -> Table | None:
 
 
 def _drop_row(drop: Stretch) -> tuple[str, ...]:
-    at = f"{drop.serves} {round(drop.start.along)}".strip()
     holder = drop.holder + (", outside face" if drop.is_outside else "")
     return (
-        at,
+        str(round(drop.start.along)),
+        drop.serves or "not recorded",
         " ".join(drop.cables),
         holder,
         _with_height(drop.top, drop.end.up),

@@ -16,17 +16,23 @@ if TYPE_CHECKING:
     from asfitted.layout.elevation.wall_view import WallView
 
 W = widths_for("A3")
-LANE_MM = 1.8  # centre to centre of lengths that share a line, on paper
+LANE_MM = 2.4  # centre to centre of lengths that share a line, on paper
+PAST_MM = 1.0  # clear of the outline of a thing that a drop passes
+BEND_MM = 4.0  # height of the bend back to the thing it goes to
 SAME_LINE_MM = 1.6  # nearer than this on paper two lengths share a line
 
 
 @dataclass(frozen=True)
 class DrawnStretch:
-    """A length on the wall with its line on the sheet (top or left end first)."""
+    """A length on the wall with its line on the sheet (top or left end first).
+
+    ``home_x`` is where a drop ends that passes another thing at the side of it.
+    """
 
     stretch: Stretch
     a: Point
     b: Point
+    home_x: float | None = None
 
     @property
     def box(self) -> Box:
@@ -36,17 +42,41 @@ class DrawnStretch:
         return Box(x0, y0, x1, y1).grown(0.5)
 
 
-def on_sheet(view: WallView, stretches: Sequence[Stretch]) -> tuple[DrawnStretch, ...]:
-    """Return where each length comes to lie: true positions, spread where lines coincide."""
+def on_sheet(
+    view: WallView, stretches: Sequence[Stretch], things: Sequence[Box] = ()
+) -> tuple[DrawnStretch, ...]:
+    """Return where each length comes to lie: true positions, spread where lines coincide.
+
+    A drop that would run through one of the ``things`` passes it on the side of the nearer corner.
+    """
     drawn: list[DrawnStretch] = []
     lengths = [s for s in stretches if s.way in ("drop", "clipped")]
     for group in _sharing_a_line(view, lengths):
+        passing = [s for s in group if _passed_by(view, s, things)]
+        drawn += [_past(view, s, things) for s in passing]
+        group = [s for s in group if s not in passing]  # noqa: PLW2901  # the rest share the line
         for lane, stretch in enumerate(group):
             off = (lane - (len(group) - 1) / 2) * LANE_MM
             a, b = _line(view, stretch)
             shift = (off, 0.0) if stretch.is_upright else (0.0, off)
             drawn.append(DrawnStretch(stretch, a.moved(*shift), b.moved(*shift)))
     return tuple(drawn)
+
+
+def _passed_by(view: WallView, stretch: Stretch, things: Sequence[Box]) -> list[Box]:
+    """Return the outlines that a drop would run through without ending in them."""
+    if not stretch.is_upright:
+        return []
+    a, b = _line(view, stretch)
+    return [t for t in things if t.x0 < a.x < t.x1 and a.y < t.y0 and t.y1 < b.y]
+
+
+def _past(view: WallView, stretch: Stretch, things: Sequence[Box]) -> DrawnStretch:
+    a, b = _line(view, stretch)
+    passed = _passed_by(view, stretch, things)
+    is_right = a.x > view.box.centre.x
+    x = max(t.x1 for t in passed) + PAST_MM if is_right else min(t.x0 for t in passed) - PAST_MM
+    return DrawnStretch(stretch, Point(x, a.y), Point(x, b.y), a.x)
 
 
 def draw_stretches(drawing: Drawing, lengths: Sequence[DrawnStretch], outline_of: Outlines) -> None:
@@ -57,8 +87,8 @@ def draw_stretches(drawing: Drawing, lengths: Sequence[DrawnStretch], outline_of
         pattern = "continuous"
         if stretch.is_outside:
             width, pattern = W.narrow, "dashed"
-        a, b = outline_of.trimmed(drawn)
-        line = polyline((a.x, a.y), (b.x, b.y), width_mm=width, pattern=pattern)  # type: ignore[arg-type]
+        points = outline_of.trimmed(drawn)
+        line = polyline(*((p.x, p.y) for p in points), width_mm=width, pattern=pattern)  # type: ignore[arg-type]
         ident = f"{stretch.way}:{'+'.join(stretch.cables)}:{i}"
         title = f"{' '.join(stretch.cables)} {stretch.holder}"
         drawing.draw(ident, "outline", line, title=title)
@@ -70,13 +100,25 @@ class Outlines:
 
     boxes: tuple[Box, ...]
 
-    def trimmed(self, drawn: DrawnStretch) -> tuple[Point, Point]:
+    def trimmed(self, drawn: DrawnStretch) -> tuple[Point, ...]:
         """Return the line of a length, cut back to the edge of what it ends in."""
-        a, b = drawn.a, drawn.b
+        if drawn.home_x is not None:
+            return self._bent(drawn, drawn.home_x)
+        return self._cut(drawn.a, drawn.b)
+
+    def _cut(self, a: Point, b: Point) -> tuple[Point, Point]:
         for box in self.boxes:
             a = _pulled(a, b, box)
             b = _pulled(b, a, box)
         return a, b
+
+    def _bent(self, drawn: DrawnStretch, home_x: float) -> tuple[Point, ...]:
+        """Return a line at the side of its place that bends back to an end where it must."""
+        first, last = self._cut(Point(home_x, drawn.a.y), Point(home_x, drawn.b.y))
+        top, foot = self._cut(drawn.a, drawn.b)
+        upper = (top,) if top.y == first.y else (first, Point(drawn.a.x, first.y + BEND_MM))
+        lower = (foot,) if foot.y == last.y else (Point(drawn.a.x, last.y - BEND_MM), last)
+        return (*upper, *lower)
 
 
 def _pulled(end: Point, other: Point, box: Box) -> Point:

@@ -87,6 +87,12 @@ def in_cabinet(installation: Installation) -> tuple[str, ...]:
     return tuple(d.tag for d in installation.data_devices.values() if d.kind in IN_CABINET)
 
 
+def name_on_wall(installation: Installation, tag: str) -> str:
+    """Return the tag by which a thing is found on a wall: the cabinet for what stands in it."""
+    cabinet = installation.cabinet
+    return cabinet.tag if cabinet is not None and tag in in_cabinet(installation) else tag
+
+
 def point_symbol(point: PointServed, installation: Installation) -> str:
     """Return the symbol of a point, as its kind says."""
     kind = point_kind(point.kind)
@@ -122,7 +128,11 @@ def _tail(state: State, *, outside: bool) -> list[str]:
 
 def _board(board: Board) -> Thing:
     top = board.position.up_mm + board.height_mm / 2
-    lines = [f"T/O {height_words(top)}", *_tail(board.state, outside=board.position.outside)]
+    centre = height_words(board.position.up_mm)
+    lines = [
+        f"C/L {centre}, T/O {height_words(top)}",
+        *_tail(board.state, outside=board.position.outside),
+    ]
     return Thing(
         board.tag,
         "board",
@@ -139,7 +149,7 @@ def _board(board: Board) -> Thing:
 
 def _cabinet(cabinet: Cabinet, holds: tuple[str, ...]) -> Thing:
     top = cabinet.position.up_mm + cabinet.height_mm / 2
-    lines = [f"T/O {height_words(top)}"]
+    lines = [f"C/L {height_words(cabinet.position.up_mm)}, T/O {height_words(top)}"]
     lines += [f"{a} {b}".strip() for a, b in zip(holds[::2], (*holds[1::2], ""), strict=False)]
     return Thing(
         cabinet.tag,

@@ -26,7 +26,7 @@ from asfitted.layout.elevation.run_tags import (
     words_at_things,
 )
 from asfitted.layout.elevation.runs_on_wall import cables_of_run
-from asfitted.layout.elevation.stretch_drawing import Outlines, draw_stretches, on_sheet
+from asfitted.layout.elevation.stretch_drawing import Outlines, draw_stretches
 from asfitted.layout.elevation.thing_drawing import draw_things, thing_box
 from asfitted.layout.elevation.view_title import draw_view_title, title_height_mm
 from asfitted.layout.elevation.wall_outline import (
@@ -34,7 +34,12 @@ from asfitted.layout.elevation.wall_outline import (
     draw_outline,
 )
 from asfitted.layout.elevation.wall_view import WallView
-from asfitted.layout.elevation.wall_words import WallCallouts, flag_box, write_words
+from asfitted.layout.elevation.wall_words import (
+    WallCallouts,
+    flag_box,
+    lengths_on_sheet,
+    write_words,
+)
 from asfitted.layout.free_room import FreeRoom
 
 if TYPE_CHECKING:
@@ -84,6 +89,9 @@ def marks_on(content: WallContent) -> tuple[Mark, ...]:
     """Return the points that are dimensioned on a wall."""
     others = [(c.at.along, c.run.tag) for c in content.crossings]
     others += [(d.at.along, d.run.tag) for d in content.declared]
+    others += [
+        (s.start.along, " ".join(s.cables)) for s in content.stretches if s.way == "off-wall"
+    ]
     return marks_of(content.wall, content.things, content.pieces, others)
 
 
@@ -93,7 +101,7 @@ def need_of(content: WallContent, scale: int, band_mm: float = BAND_MM) -> Need:
     levels = levels_of(content.wall, content.pieces, content.things)
     left = ladder_width_mm(levels)
     width = left + view.mm(content.wall.length_mm) + RIGHT_MM
-    below = chain_height_mm(view, marks_on(content)) + title_height_mm(view, content.room)
+    below = chain_height_mm(marks_on(content)) + title_height_mm(view, content.room)
     return Need(left, width, band_mm, band_mm + view.mm(content.wall.height_mm) + below)
 
 
@@ -118,7 +126,7 @@ def draw_wall(
     leaving = _draw_services(drawing, view, content, results, numbers)
     draw_ladder(drawing, view, levels_of(content.wall, content.pieces, content.things))
     draw_dimensions(drawing, view, marks_on(content))
-    more = words_at_things(on_sheet(view, content.stretches))
+    more = words_at_things(lengths_on_sheet(view, content))
     things = draw_things(drawing, view, content.things, more)
     callouts = WallCallouts(tuple(things), tuple(openings), tuple(leaving))
     left = write_words(drawing, view, content, results, callouts=callouts, numbers=numbers)
@@ -142,7 +150,7 @@ def _draw_services(
             *(piece_box(view, p) for p in content.pieces),
         )
     )
-    draw_stretches(drawing, on_sheet(view, content.stretches), outlines)
+    draw_stretches(drawing, lengths_on_sheet(view, content), outlines)
     draw_runs(drawing, view, content.pieces)
     waiting = [
         crossing_callout(crossing, draw_crossing(drawing, view, crossing), numbers)

@@ -11,6 +11,7 @@ from asfitted.layout.elevation.run_drawing import piece_box
 from asfitted.layout.elevation.run_tags import flag_corner, tag_run, tag_stretches
 from asfitted.layout.elevation.runs_on_wall import cables_in
 from asfitted.layout.elevation.stretch_drawing import on_sheet
+from asfitted.layout.elevation.thing_drawing import thing_box
 from asfitted.layout.elevation.wall_outline import opening_box, write_inside
 
 if TYPE_CHECKING:
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
     from asfitted.layout.callout import Callout
     from asfitted.layout.drawing import Drawing
     from asfitted.layout.elevation.runs_on_wall import CornerFlag
+    from asfitted.layout.elevation.stretch_drawing import DrawnStretch
     from asfitted.layout.elevation.wall_content import WallContent
     from asfitted.layout.elevation.wall_view import WallView
     from asfitted.layout.sheet_model import Numbers
@@ -65,7 +67,7 @@ def write_words(
     items, far = place_together(drawing.room, _with_rivals(callouts.things), near_only=True)
     drawing.extend(items)
     waiting += [replace(c, rivals=(), other_lines=(*c.other_lines, (BARE_COST, ()))) for c in far]
-    waiting += tag_stretches(drawing, on_sheet(view, content.stretches))
+    waiting += tag_stretches(drawing, lengths_on_sheet(view, content))
     for piece in content.pieces:
         cables = cables_in(results, piece.run.tag, content.wall.name)
         kept = tag_run(drawing, piece, piece_box(view, piece), cables)
@@ -104,6 +106,11 @@ def _write_rest(drawing: Drawing, left: Sequence[Callout], things: Sequence[str]
     items, no_ring = place_together(drawing.room, rings, reach=RINGS_REACH_MM)
     drawing.extend(items)
     return LeftOver(bare, tuple(c.words for c in left), tuple(c.words for c in no_ring))
+
+
+def lengths_on_sheet(view: WallView, content: WallContent) -> tuple[DrawnStretch, ...]:
+    """Return the drawn lengths of a wall, clear of the outlines of things they do not go to."""
+    return on_sheet(view, content.stretches, [thing_box(view, t) for t in content.things])
 
 
 def _flag_corners(

@@ -13,9 +13,10 @@ from asfitted.layout.elevation.arrangement import USABLE, title_top
 from asfitted.layout.elevation.panels import NotesPanel
 from asfitted.layout.elevation.view_title import scale_bar, scale_words
 from asfitted.layout.free_room import FreeRoom
-from asfitted.layout.legend import LineSample, lay_out_legend, used_symbols
 from asfitted.layout.lettering import BODY, VIEW, text_item
+from asfitted.layout.plan.declared_ends import declared_notes, draw_declared_ends
 from asfitted.layout.plan.north import north_direction, north_items
+from asfitted.layout.plan.plan_legend import LEGEND_MM, legend_and_table, where_words
 from asfitted.layout.plan.plan_marks import (
     draw_room_name,
     draw_wall_mark,
@@ -23,13 +24,9 @@ from asfitted.layout.plan.plan_marks import (
 )
 from asfitted.layout.plan.plan_runs import draw_runs, lanes_of, run_boxes, upright_runs
 from asfitted.layout.plan.plan_things import (
-    GREAT,
-    GREAT_MM,
-    SIZE_MM,
     draw_things,
     place_things,
     plan_things,
-    size_of,
     things_off_plan,
 )
 from asfitted.layout.plan.plan_view import choose_view
@@ -43,11 +40,7 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model, Numbers
     from asfitted.resolve.installation import Installation
 
-LEGEND_MM = 118.0
-DRAWN_HOW = (
-    "Heights and lengths stand on the elevations only. Runs one above the other are drawn side by "
-    "side. Cables are not drawn one by one."
-)
+DRAWN_HOW = "Runs one above the other are drawn side by side. Cables are not drawn one by one."
 FOOT_MM = 12.0  # title and scale bar under the plan
 AREA = Box(USABLE.x0, USABLE.y0, USABLE.x1 - LEGEND_MM - 8.0, title_top() - FOOT_MM - 3.0)
 
@@ -75,13 +68,14 @@ def lay_out_key_plan(model: Model, numbers: Numbers) -> KeyPlan:
     depths = _depths(installation, lanes)
     taken = run_boxes(view, installation, lanes)
     placed = place_things(view, installation, things, depths, taken)
-    wedges = draw_wedges(drawing, view, installation, model.results, placed)
+    draw_wedges(drawing, view, installation, model.results, placed)
     callouts = draw_things(drawing, view, installation, placed)
     for wall in installation.walls.values():
         draw_wall_mark(drawing, view, wall, numbers, depths.get(wall.name, 0.0))
     for room in installation.rooms.values():
         draw_room_name(drawing, view, installation, room)
     callouts += [*run_callouts, *_opening_callouts(installation, view)]
+    callouts += draw_declared_ends(drawing, view, installation)
     tags, left = place_together(drawing.room, callouts)
     drawing.extend(tags)
     unplaced = tuple(callout.words for callout in left)
@@ -89,8 +83,8 @@ def lay_out_key_plan(model: Model, numbers: Numbers) -> KeyPlan:
     first = next(iter(installation.rooms.values()))
     north = north_direction(installation, first)
     items += north_items("plan", Point(AREA.x0 + 185.0, title_top() - 8.0), north)
-    items += _legend(model, drawing.items, wedges)
-    items += _notes(installation, unplaced)
+    items += legend_and_table(model)
+    items += _notes(installation, where_words(model, numbers), unplaced)
     return KeyPlan(tuple(items), view.scale, unplaced)
 
 
@@ -122,41 +116,11 @@ def _foot(view: PlanView) -> list[Item]:
     return [*items, *scale_bar(Point(AREA.x0 + 68.0, y), view.scale)]
 
 
-def _legend(model: Model, items: list[Item], wedges: int) -> tuple[Item, ...]:
-    """Return the legend of what the plan uses, top right."""
-    lines = [
-        LineSample("wall, thickness nominal (100 mm)", 0.5, double=True),
-    ]
-    if any(i.ident.startswith("plan-run:") for i in items):
-        lines.append(LineSample("containment from above", 0.5, double=True))
-    if wedges:
-        lines.append(
-            LineSample("what a camera sees; length not to scale", 0.25, "long_dash_double_dot")
-        )
-    if any(w.openings for w in model.installation.walls.values()):
-        lines.append(LineSample("door or other opening", 0.25, "dashed"))
-    used = used_symbols(items)
-    legend = lay_out_legend(
-        at=Point(USABLE.x1 - LEGEND_MM, USABLE.y0),
-        width_mm=LEGEND_MM,
-        columns=2,
-        symbols=used,
-        catalogue=model.symbols,
-        lines=lines,
-        abbreviations=(
-            ("FFL", "finished floor level"),
-            ("T/O, U/S, C/L", "top of, underside of, centre line of"),
-        ),
-        size_mm=GREAT_MM if any(name in GREAT for name in used) else SIZE_MM,
-        sizes_mm={name: size_of(name) for name in used},
-    )
-    return legend.items
-
-
-def _notes(installation: Installation, unplaced: tuple[str, ...]) -> tuple[Item, ...]:
+def _notes(installation: Installation, where: str, unplaced: tuple[str, ...]) -> tuple[Item, ...]:
     """Return the notes at the foot, left of the title block."""
     notes = [
         "Circle: letter of the wall, sheet of its elevation; its arrow points at the wall.",
+        where,
         DRAWN_HOW,
     ]
     upright = upright_runs(installation)
@@ -165,13 +129,7 @@ def _notes(installation: Installation, unplaced: tuple[str, ...]) -> tuple[Item,
     off = things_off_plan(installation)
     if off:
         notes.append(f"Not on this plan: {'; '.join(off)}.")
-    declared = [
-        f"{run.tag} {run.words}, {run.declared_length_m:g} m to {run.end_words or 'not recorded'}"
-        for run in installation.containment.values()
-        if run.declared_length_m is not None
-    ]
-    if declared:
-        notes.append(f"Length declared, way not drawn: {'; '.join(declared)}.")
+    notes += declared_notes(installation)
     if any(not room.north_wall for room in installation.rooms.values()):
         notes.append("North not recorded: the first wall of each room is drawn at its top.")
     if unplaced:

@@ -37,7 +37,7 @@ def lanes_of(view: PlanView, installation: Installation) -> dict[str, Lane]:
     """Return a lane for each run; runs that share a wall lie side by side, in their order."""
     lanes: dict[str, Lane] = {}
     for tag, run in installation.containment.items():
-        if not _is_level_somewhere(run):
+        if not is_level_somewhere(run):
             continue
         width = max(run.width_mm / view.scale, LEAST_MM)
         others = [
@@ -50,16 +50,17 @@ def lanes_of(view: PlanView, installation: Installation) -> dict[str, Lane]:
     return lanes
 
 
-def _is_level_somewhere(run: Containment) -> bool:
+def is_level_somewhere(run: Containment) -> bool:
+    """Tell whether any piece of a run goes sideways, so that a plan shows it."""
     return any(abs(a.x - b.x) + abs(a.y - b.y) > LEVEL_MM for a, b in pairwise(run.path))
 
 
 def run_boxes(view: PlanView, installation: Installation, lanes: dict[str, Lane]) -> list[Box]:
-    """Return the boxes that runs beside the walls fill; symbols may stand over a crossing."""
+    """Return the boxes that runs fill, beside the walls and overhead."""
     boxes = []
     for tag, lane in lanes.items():
         run = installation.containment[tag]
-        for quad, _ in _pieces(view, installation, run, lane, overhead=False):
+        for quad, _ in _pieces(view, installation, run, lane):
             xs, ys = [p.x for p in quad], [p.y for p in quad]
             boxes.append(Box(min(xs), min(ys), max(xs), max(ys)))
     return boxes
@@ -70,7 +71,7 @@ def upright_runs(installation: Installation) -> tuple[str, ...]:
     return tuple(
         tag
         for tag, run in installation.containment.items()
-        if len(run.path) > 1 and not _is_level_somewhere(run)
+        if len(run.path) > 1 and not is_level_somewhere(run)
     )
 
 
@@ -112,8 +113,6 @@ def _pieces(
     installation: Installation,
     run: Containment,
     lane: Lane,
-    *,
-    overhead: bool = True,
 ) -> list[tuple[tuple[Point, Point, Point, Point], float]]:
     """Return the four corners on the sheet of each piece that is level, with its length."""
     found = []
@@ -129,8 +128,6 @@ def _pieces(
             quad = _along_wall(
                 view, installation, (a, b), name=name, beside=(before, after), lane=lane
             )
-        elif not overhead:
-            continue
         else:
             quad = _overhead(view, installation, run, (a, b), (before, after))
         length = abs(quad[0].x - quad[1].x) + abs(quad[0].y - quad[1].y)
