@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from asfitted.layout.lettering import Anchor
 
 CLEAR_MM, CLOSE_MM = 1.8, 0.8  # round the words of a callout with a leader; the least allowed
-SLIDE_MM = 1.6  # up or down beside a thing
+SLIDE_MM = 1.5  # up or down beside a thing
 GAP = 1.3  # from the thing to its callout, mm
 LEADER_MM = 0.25
 LEAST_LEADER_MM = 2.0
@@ -32,6 +32,7 @@ STEP_X, STEP_Y, REACH = 4.0, 3.0, 62.0
 FINE_MM = 14.0  # beyond this every second row and column is enough
 MOST_SPOTS = 240  # places further off that are kept for one callout
 LEADER_COST, INK_COST, CLOSE_COST = 10.0, 4.0, 4.0
+POOR_COST = 25.0  # of words inside a door or window that they do not name
 THIN_MM, LEAST_SLOPE = 2.5, 0.3  # a leader does not run on in the direction of a thin target
 OWN_MM = 0.5  # words stand nearer to their own thing than to any other by so much
 RING_MM = 3.2  # radius of the ring round the number of a keynote
@@ -56,6 +57,9 @@ class Callout:
     rivals: tuple[Box, ...] = ()
     keynote: int = 0
     other_lines: tuple[tuple[float, tuple[str, ...]], ...] = ()
+    core_mm: float = (
+        0.0  # a leader goes on to within so much of the middle; 0 = to the target's edge
+    )
 
     @property
     def words(self) -> str:
@@ -134,6 +138,7 @@ def _spots_of_form(room: FreeRoom, callout: Callout, reach: float) -> list[Spot]
             continue
         cost = LEADER_COST + length + INK_COST * crossed
         cost += 0.0 if room.is_free(box, CLEAR_MM) else CLOSE_COST
+        cost += POOR_COST if room.is_poor(box) else 0.0
         spots.append(Spot(box, ends, cost, callout.lines))
     return spots
 
@@ -250,6 +255,18 @@ def _held(value: float, low: float, high: float) -> float:
     return min(max(value, low), high)
 
 
+def _to_core(callout: Callout, leader: tuple[Point, Point]) -> tuple[Point, ...]:
+    """Return a leader that goes on from the edge of a symbol's box to the symbol in its middle."""
+    start, end = leader
+    middle = callout.target.centre
+    length = math.dist(start, middle)
+    if not callout.core_mm or length <= callout.core_mm:
+        return leader
+    share = (length - callout.core_mm) / length
+    inner = start.moved((middle.x - start.x) * share, (middle.y - start.y) * share)
+    return inner, start, end
+
+
 def callout_texts(callout: Callout, spot: Spot) -> tuple[Text, ...]:
     """Return the lines of a callout at a place: towards the thing where they stand beside it."""
     box = spot.box
@@ -278,7 +295,7 @@ def write_callout(room: FreeRoom, callout: Callout, spot: Spot) -> tuple[Item, .
     """Return the items of a callout at its place, and note them as taken."""
     items = []
     if spot.leader is not None:
-        line = Path(spot.leader, Stroke(LEADER_MM))
+        line = Path(_to_core(callout, spot.leader), Stroke(LEADER_MM))
         items.append(Item(f"{callout.ident}:leader", "dim", (line,)))
         room.take_leader(*spot.leader)
     texts = callout_texts(callout, spot)

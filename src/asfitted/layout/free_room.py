@@ -27,6 +27,7 @@ class FreeRoom:
         default_factory=lambda: defaultdict(list)
     )
     _leaders: list[tuple[Point, Point]] = field(default_factory=list)
+    _poor: list[Box] = field(default_factory=list)
 
     def take_ink(self, box: Box, weight: float = 1.0) -> None:
         """Note a box that holds lines; ``weight`` is what a leader pays to cross it."""
@@ -51,6 +52,14 @@ class FreeRoom:
     def take_leader(self, a: Point, b: Point) -> None:
         """Note a leader; nothing may cross it or stand on it."""
         self._leaders.append((a, b))
+
+    def take_poor(self, box: Box) -> None:
+        """Note a box that is free but belongs to something else, such as the inside of a door."""
+        self._poor.append(box)
+
+    def is_poor(self, box: Box) -> bool:
+        """Tell whether a box lies in such a place."""
+        return any(box.meets(other) for other in self._poor)
 
     def is_free(self, box: Box, clear: float = CLEAR) -> bool:
         """Tell whether a box lies inside the limits and clear of everything noted."""

@@ -21,6 +21,7 @@ HEIGHTS = (
     "Heights in mm above finished floor level (FFL): C/L to the centre line, U/S to the "
     "underside, T/O to the top. Lengths in mm from the left-hand corner. Tolerance ±10."
 )
+CROSSINGS = "Where data crosses power: cross at right angles, keep 50 mm clear or divide."
 _SUPPORT_KINDS = {
     "perforated tray": "tray",
     "wire basket": "basket",
@@ -31,6 +32,8 @@ _SUPPORT_KINDS = {
 def general_notes(contents: Sequence[WallContent], *, widened: bool) -> tuple[str, ...]:
     """Return the notes that hold for some walls alike: levels, tolerance, supports, signs."""
     notes = [SCAN, HEIGHTS, *_support_notes(p.run for c in contents for p in c.pieces)]
+    if any(content.crossed for content in contents):
+        notes.append(CROSSINGS)
     drawn = _as_drawn(contents, widened=widened)
     return (*notes, drawn) if drawn else tuple(notes)
 
@@ -43,6 +46,8 @@ def wall_notes(
 ) -> tuple[str, ...]:
     """Return the notes of one wall alone."""
     notes = _segregation({p.run.tag: p.run for p in content.pieces}, results)
+    if content.crossed:
+        notes.append(f"{'; '.join(content.crossed)}.")
     if content.away:
         sheet = f" (sheet {numbers.of('key-plan')})" if "key-plan" in numbers.by_key else ""
         notes.append(f"Out in the room, see the key plan{sheet}: {', '.join(content.away)}.")

@@ -25,6 +25,7 @@ W = widths_for("A3")
 LEAST_MM = 1.25  # the two edges keep 0.75 mm of paper between them
 BREAK_MM = 1.0  # clear gap each side of a run that passes in front of something
 ARROW_MM = 3.2
+RUN_INK = 20.0  # what a leader pays to cross a run: almost as much as having no place
 
 
 def piece_box(view: WallView, piece: RunPiece) -> Box:
@@ -66,7 +67,7 @@ def draw_runs(drawing: Drawing, view: WallView, pieces: Sequence[RunPiece]) -> N
             *_edges(piece, box, width),
             title=f"{piece.run.tag} {piece.run.words} {piece.level}",
         )
-        drawing.room.take_ink(box)
+        drawing.room.take_ink(box, RUN_INK)
 
 
 def _edges(piece: RunPiece, box: Box, width: float) -> list[Path]:

@@ -33,6 +33,8 @@ OFF_MM = 1.4  # words to the edge of a run
 STEP_MM = 3.0
 FURTHEST_FLAG_MM = 80  # a corner flag stands no further than this from its corner
 NARROW_FLAG_MM = 19.0  # a flag broken into more lines
+NARROW_RUN_MM = 24.0
+NARROW_COST = 14.0  # of a run's words broken into more lines
 FLAG_WEIGHT, RUN_WEIGHT, DROP_WEIGHT = 8.0, 4.0, 2.0  # things have 6, the rest 1
 
 
@@ -81,7 +83,8 @@ def tag_run(drawing: Drawing, piece: RunPiece, box: Box, cables: Sequence[str]) 
             if _write_if_free(drawing, ident, (text,)):
                 return None
     words = (f"{piece.run.words}{state}", piece.level, cable_words(cables))
-    return Callout(ident, head, words, box, weight=RUN_WEIGHT)
+    narrow = tuple(part for line in words for part in wrap(line, NARROW_RUN_MM, BODY))
+    return Callout(ident, head, words, box, weight=RUN_WEIGHT, other_lines=((NARROW_COST, narrow),))
 
 
 def _beside_level(box: Box, head: str, lines: Sequence[str]) -> Iterator[tuple[Text, ...]]:

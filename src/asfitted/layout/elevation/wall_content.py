@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from asfitted.layout.elevation.data_crossings import data_crossings
 from asfitted.layout.elevation.drops_on_wall import clipped_corner_flags, stretches_on
 from asfitted.layout.elevation.runs_on_wall import (
     corner_flags,
@@ -41,6 +42,7 @@ class WallContent:
     stretches: tuple[Stretch, ...]
     things: tuple[Thing, ...]
     away: tuple[str, ...]  # tags of things hung out in the room
+    crossed: tuple[str, ...]  # where data crosses power, in words
 
     @property
     def is_empty(self) -> bool:
@@ -56,17 +58,20 @@ def content_of(installation: Installation, results: CalculationResults, wall: Wa
         *corner_flags(installation, results, wall),
         *clipped_corner_flags(installation, results, wall),
     )
+    pieces = pieces_on(installation, wall)
+    stretches = stretches_on(installation, results, wall)
     return WallContent(
         wall=wall,
         room=room,
         previous=room.walls[index - 1],
-        pieces=pieces_on(installation, wall),
+        pieces=pieces,
         flags=flags,
         crossings=crossings_on(installation, results, wall),
         declared=declared_on(installation, wall),
-        stretches=stretches_on(installation, results, wall),
+        stretches=stretches,
         things=things_on(installation, wall),
         away=things_away_from(installation, wall),
+        crossed=data_crossings(installation, pieces, stretches),
     )
 
 

@@ -78,6 +78,8 @@ def write_words(
         if not write_inside(drawing, callout, opening_box(view, opening))
     ]
     waiting += callouts.leaving
+    for opening in view.wall.openings:
+        drawing.room.take_poor(opening_box(view, opening))
     items, left = place_together(drawing.room, waiting)
     drawing.extend(items)
     return _write_rest(drawing, left, [callout.ident for callout in callouts.things])

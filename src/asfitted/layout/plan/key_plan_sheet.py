@@ -22,10 +22,10 @@ from asfitted.layout.plan.plan_marks import (
     draw_wall_mark,
     draw_wedges,
 )
+from asfitted.layout.plan.plan_places import place_things
 from asfitted.layout.plan.plan_runs import draw_runs, lanes_of, run_boxes, upright_runs
 from asfitted.layout.plan.plan_things import (
     draw_things,
-    place_things,
     plan_things,
     things_off_plan,
 )

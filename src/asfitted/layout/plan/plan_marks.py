@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from asfitted.geometry import Box, Point
 from asfitted.layout.lettering import BODY, TAG, box_of, line_pitch_mm
 from asfitted.layout.linework import polyline, widths_for
-from asfitted.layout.plan.plan_things import look_direction
+from asfitted.layout.plan.plan_things import lens_at, look_direction
 from asfitted.layout.sheet_layout import Circle, Item, Path, Stroke, Text
 
 if TYPE_CHECKING:
@@ -143,7 +143,7 @@ def draw_wedges(
         wall = installation.walls[one.thing.position.wall]
         look = look_direction(wall, one.thing)
         half = math.radians(min(result.field_of_view_deg, 170.0)) / 2
-        apex = one.box.centre.moved(look.x * one.box.width * 0.55, look.y * one.box.width * 0.55)
+        apex = lens_at(wall, one)
         room = installation.rooms[wall.room].walls if not one.thing.position.outside else ()
         faces = [_face(view, installation.walls[name]) for name in room]
         ends = [_seen(apex, _turned(look, half * i / RAYS), faces) for i in range(-RAYS, RAYS + 1)]

@@ -55,15 +55,25 @@ def is_level_somewhere(run: Containment) -> bool:
     return any(abs(a.x - b.x) + abs(a.y - b.y) > LEVEL_MM for a, b in pairwise(run.path))
 
 
-def run_boxes(view: PlanView, installation: Installation, lanes: dict[str, Lane]) -> list[Box]:
-    """Return the boxes that runs fill, beside the walls and overhead."""
-    boxes = []
+@dataclass(frozen=True)
+class RunBoxes:
+    """Boxes on the sheet that runs fill, mm: those beside walls, and those overhead."""
+
+    beside: tuple[Box, ...]
+    overhead: tuple[Box, ...]
+
+
+def run_boxes(view: PlanView, installation: Installation, lanes: dict[str, Lane]) -> RunBoxes:
+    """Return the boxes that runs fill."""
+    beside: list[Box] = []
+    overhead: list[Box] = []
     for tag, lane in lanes.items():
         run = installation.containment[tag]
-        for quad, _ in _pieces(view, installation, run, lane):
+        for quad, _, is_overhead in _pieces(view, installation, run, lane):
             xs, ys = [p.x for p in quad], [p.y for p in quad]
-            boxes.append(Box(min(xs), min(ys), max(xs), max(ys)))
-    return boxes
+            box = Box(min(xs), min(ys), max(xs), max(ys))
+            (overhead if is_overhead else beside).append(box)
+    return RunBoxes(tuple(beside), tuple(overhead))
 
 
 def upright_runs(installation: Installation) -> tuple[str, ...]:
@@ -85,7 +95,7 @@ def draw_runs(
         if lane is None:
             continue
         pieces = _pieces(view, installation, run, lane)
-        for i, (quad, _) in enumerate(pieces):
+        for i, (quad, _, _) in enumerate(pieces):
             width = W.narrow if run.state != "new" else W.wide
             dash = "dashed" if run.state == "removed" else "continuous"
             edges = (
@@ -113,8 +123,8 @@ def _pieces(
     installation: Installation,
     run: Containment,
     lane: Lane,
-) -> list[tuple[tuple[Point, Point, Point, Point], float]]:
-    """Return the four corners on the sheet of each piece that is level, with its length."""
+) -> list[tuple[tuple[Point, Point, Point, Point], float, bool]]:
+    """Return of each level piece its corners on the sheet, its length, whether it is overhead."""
     found = []
     flat = [
         (a, b, name)
@@ -131,7 +141,7 @@ def _pieces(
         else:
             quad = _overhead(view, installation, run, (a, b), (before, after))
         length = abs(quad[0].x - quad[1].x) + abs(quad[0].y - quad[1].y)
-        found.append((quad, length))
+        found.append((quad, length, not name))
     return found
 
 

@@ -45,11 +45,9 @@ GREAT = frozenset(
         "socket_interlocked",
     }
 )
-BETWEEN_MM = 1.2  # clear between symbols
-OFF_RUNS_MM = 1.4
-ROWS = 10  # rows of symbols beside a wall, the nearest first
-SHIFTS = tuple(sorted((i * 1.0 for i in range(-30, 31)), key=lambda s: (abs(s), s)))
-ROW_COST, TICK_COST = 10.0, 30.0
+HOLE = 0.28  # a run overhead is drawn up to so much of the box of a symbol that hangs by it
+LENS = 0.36  # from the middle of a camera to its lens, in sizes of its symbol
+CORE = 0.3  # of its box: every symbol has ink so near to its middle
 TAG_WEIGHT = 6.0  # of a tag against words on runs and openings
 Turn = Literal[0, 90, 180, 270]
 
@@ -134,79 +132,6 @@ def _state(state: State) -> tuple[str, ...]:
     return () if state == "new" else (str(state),)
 
 
-def place_things(
-    view: PlanView,
-    installation: Installation,
-    things: Sequence[PlanThing],
-    depths: Mapping[str, float],
-    taken: Sequence[Box],
-) -> tuple[PlacedThing, ...]:
-    """Return where each symbol stands: where it hangs, or by its wall as near as there is room.
-
-    Args:
-        view: the plan on the sheet.
-        installation: the job.
-        things: what to place.
-        depths: for each wall, how much paper the runs beside it take, mm.
-        taken: boxes on the sheet that no symbol by a wall may stand on.
-    """
-    placed = [
-        PlacedThing(t, _square(view.at(t.position.at.x, t.position.at.y), size_of(t.symbol)))
-        for t in things
-        if t.hangs
-    ]
-    for wall in installation.walls.values():
-        on = [t for t in things if t.position.wall == wall.name and not t.hangs]
-        for thing in sorted(on, key=lambda t: (t.position.along_mm, t.position.up_mm, t.tag)):
-            outside = thing.position.outside
-            depth = WALL_MM / view.scale if outside else depths.get(wall.name, 0.0)
-            placed.append(_best_place(view, wall, thing, depth + OFF_RUNS_MM, (placed, taken)))
-    return tuple(placed)
-
-
-def _best_place(
-    view: PlanView,
-    wall: Wall,
-    thing: PlanThing,
-    depth: float,
-    others: tuple[Sequence[PlacedThing], Sequence[Box]],
-) -> PlacedThing:
-    """Return a thing at the free place nearest to its own: along its wall, or further in."""
-    placed, taken = others
-    size = size_of(thing.symbol)
-    side = -1.0 if thing.position.outside else 1.0
-    face = -WALL_MM / view.scale if thing.position.outside else 0.0
-    true = view.on_wall(wall, thing.position.along_mm, face)
-    best: tuple[float, PlacedThing] | None = None
-    for row in range(ROWS):
-        for shift in SHIFTS:
-            cost = abs(shift) + row * ROW_COST
-            if best is not None and cost >= best[0]:
-                continue
-            along = thing.position.along_mm + shift * view.scale
-            off = depth + size / 2 + row * (SIZE_MM + BETWEEN_MM)
-            box = _square(view.on_wall(wall, along, side * off), size)
-            grown = box.grown(BETWEEN_MM)
-            inside = 0 <= along <= wall.length_mm
-            if not inside or any(o.box.meets(grown) for o in placed):
-                continue
-            if any(other.meets(grown) for other in taken):
-                continue
-            if any(line_meets_box(true, box.centre, o.box) for o in placed):
-                cost += TICK_COST
-            if best is None or cost < best[0]:
-                best = (cost, PlacedThing(thing, box, is_moved=bool(row or shift)))
-    if best is not None:
-        return best[1]
-    own = view.on_wall(wall, thing.position.along_mm, side * (depth + size / 2))
-    return PlacedThing(thing, _square(own, size))
-
-
-def _square(centre: Point, size: float) -> Box:
-    half = size / 2
-    return Box(centre.x - half, centre.y - half, centre.x + half, centre.y + half)
-
-
 def draw_things(
     drawing: Drawing, view: PlanView, installation: Installation, placed: Sequence[PlacedThing]
 ) -> list[Callout]:
@@ -218,7 +143,8 @@ def draw_things(
         if one.is_moved:
             _draw_tick(drawing, view, wall, one, placed)
         if thing.symbol:
-            ground = rectangle(box, width_mm=None, fill="white")
+            hole = box.grown(-HOLE * box.width) if thing.hangs else box
+            ground = rectangle(hole, width_mm=None, fill="white")
             drawing.draw(f"plan-ground:{thing.tag}", "outline", ground)
         if thing.symbol:
             turn = _camera_turn(wall, thing) if thing.looks is not None else _turn(wall, thing)
@@ -250,6 +176,7 @@ def _callout(one: PlacedThing, rivals: Sequence[Box]) -> Callout:
         weight=TAG_WEIGHT,
         rivals=tuple(rivals),
         other_lines=others,
+        core_mm=CORE * one.box.width if thing.symbol else 0.0,
     )
 
 
@@ -295,6 +222,15 @@ def look_direction(wall: Wall, thing: PlanThing) -> Point:
     x, y = wall.inward.x * side, -wall.inward.y * side
     turn = math.radians(thing.looks or 0.0)  # clockwise on plan is clockwise on the sheet
     return Point(x * math.cos(turn) - y * math.sin(turn), x * math.sin(turn) + y * math.cos(turn))
+
+
+def lens_at(wall: Wall, one: PlacedThing) -> Point:
+    """Return where the lens of a placed camera is on the sheet."""
+    look = look_direction(wall, one.thing)
+    reach = LENS * one.box.width
+    towards = {0: (0.0, -1.0), 90: (1.0, 0.0), 180: (0.0, 1.0), 270: (-1.0, 0.0)}
+    x, y = towards[_quarter(look.x, look.y)]
+    return one.box.centre.moved(x * reach, y * reach)
 
 
 def _camera_turn(wall: Wall, thing: PlanThing) -> Turn:
