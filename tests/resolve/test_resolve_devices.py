@@ -46,7 +46,7 @@ def test_arc_fault_detection_by_phrase_or_key(tmp_path: Path) -> None:
 def test_use_of_the_building_and_back_up_of_a_board(tmp_path: Path) -> None:
     job = _resolved(
         tmp_path,
-        ("  number: J2631", "  number: J2631\n  building use: care home"),
+        ("  building use: workshop", "  building use: care home"),
         ("    make group: make P", "    make group: make P\n    back-up: 100 A BS 88-3"),
     )
     assert job.job.building_use == "care home"

@@ -37,7 +37,7 @@ def draw_declared_ends(
             stem = polyline((foot.x, foot.y), (neck.x, neck.y), width_mm=W.wide)
             title = f"{end.run.tag} leaves wall {wall.name}"
             drawing.draw(f"plan-declared:{end.run.tag}", "flag", stem, head, title=title)
-            xs, ys = [p.x for p in (foot, tip, *sides)], [p.y for p in (foot, tip, *sides)]
+            xs, ys = [p.x for p in (tip, *sides)], [p.y for p in (tip, *sides)]
             box = Box(min(xs), min(ys), max(xs), max(ys))
             lines = (end.run.words, _length_words(end.run))
             to = (*lines, f"to {end.run.end_words}") if end.run.end_words else lines

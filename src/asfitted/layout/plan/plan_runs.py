@@ -13,6 +13,8 @@ from asfitted.layout.linework import widths_for
 from asfitted.layout.sheet_layout import Path, Stroke
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from asfitted.geometry import Point3
     from asfitted.layout.drawing import Drawing
     from asfitted.layout.plan.plan_view import PlanView
@@ -22,6 +24,7 @@ W = widths_for("A3")
 LEAST_MM = 1.25
 LEVEL_MM = 1.0  # a piece that moves less than this on plan is upright
 BETWEEN_MM = 1.0
+BESIDE_INK, OVER_INK = 0.5, 8.0  # what a leader pays to cross a run beside a wall, overhead
 FIRST_MM = 0.9  # from the inner face to the first run
 
 
@@ -70,9 +73,7 @@ def run_boxes(view: PlanView, installation: Installation, lanes: dict[str, Lane]
     for tag, lane in lanes.items():
         run = installation.containment[tag]
         for quad, _, is_overhead in _pieces(view, installation, run, lane):
-            xs, ys = [p.x for p in quad], [p.y for p in quad]
-            box = Box(min(xs), min(ys), max(xs), max(ys))
-            (overhead if is_overhead else beside).append(box)
+            (overhead if is_overhead else beside).append(_box_round(quad))
     return RunBoxes(tuple(beside), tuple(overhead))
 
 
@@ -95,7 +96,7 @@ def draw_runs(
         if lane is None:
             continue
         pieces = _pieces(view, installation, run, lane)
-        for i, (quad, _, _) in enumerate(pieces):
+        for i, (quad, _, is_overhead) in enumerate(pieces):
             width = W.narrow if run.state != "new" else W.wide
             dash = "dashed" if run.state == "removed" else "continuous"
             edges = (
@@ -105,6 +106,7 @@ def draw_runs(
             )
             title = f"{tag} {run.words}"
             drawing.draw(f"plan-run:{tag}:{i}", "outline", *edges, title=title)
+            drawing.room.take_ink(_box_round(quad), OVER_INK if is_overhead else BESIDE_INK)
         if pieces:
             longest = max(pieces, key=lambda piece: piece[1])[0]
             callouts.append(_callout(run, longest))
@@ -112,10 +114,14 @@ def draw_runs(
 
 
 def _callout(run: Containment, quad: tuple[Point, ...]) -> Callout:
-    xs, ys = [p.x for p in quad], [p.y for p in quad]
-    box = Box(min(xs), min(ys), max(xs), max(ys))
+    box = _box_round(quad)
     lines = (run.words, level_words(run, run.level_mm))
     return Callout(f"plan-run-tag:{run.tag}", run.tag, lines, box)
+
+
+def _box_round(points: Sequence[Point]) -> Box:
+    xs, ys = [p.x for p in points], [p.y for p in points]
+    return Box(min(xs), min(ys), max(xs), max(ys))
 
 
 def _pieces(
