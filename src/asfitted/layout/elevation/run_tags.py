@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 
 MOST_ON_DROP = 6
 MOST_LISTED = 4  # more cables than this stand in the table of contents
-SHORT_MM = 6.0
+SHORT_MM = 10.5
 OFF_MM = 1.4  # words to the edge of a run
 STEP_MM = 3.0
 FURTHEST_FLAG_MM = 80  # a corner flag stands no further than this from its corner

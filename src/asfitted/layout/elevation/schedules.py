@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from asfitted.layout.elevation.wall_content import WallContent
 
 DROP_COLUMNS = (
-    Column("At mm", "end", least_mm=14.0),
+    Column("At mm", "end", least_mm=16.0),
     Column("Serves", wraps=False),
     Column("Cables"),
     Column("In"),

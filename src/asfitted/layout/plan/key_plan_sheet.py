@@ -13,7 +13,7 @@ from asfitted.layout.elevation.arrangement import USABLE, title_top
 from asfitted.layout.elevation.panels import NotesPanel
 from asfitted.layout.elevation.view_title import scale_bar, scale_words
 from asfitted.layout.free_room import FreeRoom
-from asfitted.layout.lettering import BODY, VIEW, text_item
+from asfitted.layout.lettering import BODY, VIEW, box_of, text_item
 from asfitted.layout.plan.declared_ends import declared_notes, draw_declared_ends
 from asfitted.layout.plan.north import north_direction, north_items
 from asfitted.layout.plan.plan_legend import LEGEND_MM, legend_and_table, where_words
@@ -31,6 +31,7 @@ from asfitted.layout.plan.plan_things import (
 )
 from asfitted.layout.plan.plan_view import choose_view
 from asfitted.layout.plan.plan_walls import draw_walls, opening_middle
+from asfitted.layout.sheet_layout import Text
 from asfitted.layout.title_block import title_block_box
 
 if TYPE_CHECKING:
@@ -41,6 +42,7 @@ if TYPE_CHECKING:
     from asfitted.resolve.installation import Installation
 
 DRAWN_HOW = "Runs one above the other are drawn side by side. Cables are not drawn one by one."
+NAME_CLEAR_MM = 1.2
 FOOT_MM = 12.0  # title and scale bar under the plan
 AREA = Box(USABLE.x0, USABLE.y0, USABLE.x1 - LEGEND_MM - 8.0, title_top() - FOOT_MM - 3.0)
 
@@ -74,11 +76,11 @@ def lay_out_key_plan(model: Model, numbers: Numbers) -> KeyPlan:
         draw_wall_mark(drawing, view, wall, numbers, depths.get(wall.name, 0.0))
     for room in installation.rooms.values():
         draw_room_name(drawing, view, installation, room)
-    callouts += [*run_callouts, *_opening_callouts(installation, view)]
-    callouts += draw_declared_ends(drawing, view, installation)
-    tags, left = place_together(drawing.room, callouts)
+    callouts += [*run_callouts, *draw_declared_ends(drawing, view, installation)]
+    left = _name_openings(drawing, installation, view)
+    tags, more = place_together(drawing.room, [*callouts, *left])
     drawing.extend(tags)
-    unplaced = tuple(callout.words for callout in left)
+    unplaced = tuple(callout.words for callout in more)
     items = [*drawing.items, *_foot(view)]
     first = next(iter(installation.rooms.values()))
     north = north_direction(installation, first)
@@ -95,6 +97,22 @@ def _depths(installation: Installation, lanes: dict[str, Lane]) -> dict[str, flo
         for wall in installation.containment[tag].walls:
             depths[wall] = max(depths.get(wall, 0.0), lane.far)
     return depths
+
+
+def _name_openings(drawing: Drawing, installation: Installation, view: PlanView) -> list[Callout]:
+    """Write the names of openings beside them, other words well clear; return those without room.
+
+    A name has no tag, so that under other words it would read as their last line.
+    """
+    names, left = place_together(
+        drawing.room, _opening_callouts(installation, view), near_only=True
+    )
+    drawing.extend(names)
+    for item in names:
+        for part in item.parts:
+            if isinstance(part, Text):
+                drawing.room.take_solid(box_of(part).grown(NAME_CLEAR_MM))
+    return left
 
 
 def _opening_callouts(installation: Installation, view: PlanView) -> list[Callout]:
