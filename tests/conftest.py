@@ -7,6 +7,7 @@ such a run cannot pass for a check. Read the difference like code before keeping
 from __future__ import annotations
 
 import difflib
+import importlib
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -24,6 +25,15 @@ if TYPE_CHECKING:
 GOLDEN = Path(__file__).parent / "golden"
 SPECS = Path(__file__).parent.parent / "specs"
 DEMOS = ("pottery-studio", "community-shed", "shop-cctv")
+
+
+@pytest.fixture(scope="session")
+def cairo() -> None:
+    """Skip, saying so, where previews cannot be made for want of the cairo library."""
+    try:
+        importlib.import_module("cairosvg")
+    except (ImportError, OSError) as error:
+        pytest.skip(f"NOT COMPARED with cairo: {error}")
 
 
 @pytest.fixture(scope="session")

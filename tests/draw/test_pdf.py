@@ -131,6 +131,7 @@ def difference(first: Image.Image, second: Image.Image) -> tuple[float, float]:
     return float(off.mean()), float((off > 48).mean())
 
 
+@pytest.mark.usefixtures("cairo")
 @pytest.mark.parametrize("name", ["example", "symbols_on_a_sheet"])
 def test_pdf_and_svg_are_one_picture(request: pytest.FixtureRequest, name: str) -> None:
     sheet = request.getfixturevalue(name)
@@ -139,6 +140,7 @@ def test_pdf_and_svg_are_one_picture(request: pytest.FixtureRequest, name: str) 
     assert share == 0
 
 
+@pytest.mark.usefixtures("cairo")
 def test_the_comparison_sees_a_moved_symbol(example: SheetLayout) -> None:
     """One symbol 1 mm aside, of the whole sheet, must be more than the comparison lets pass."""
     items = tuple(

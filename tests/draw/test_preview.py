@@ -21,12 +21,14 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_layout import SheetLayout
 
 
+@pytest.mark.usefixtures("cairo")
 def test_a_picture_has_the_size_asked_for(example: SheetLayout) -> None:
     picture = Image.open(io.BytesIO(write_png(write_svg(example), 50)))
     assert picture.size == (827, 585)  # 420 x 297 mm at 50 dots an inch, rounded
     assert picture.convert("L").getpixel((2, 2)) == 255
 
 
+@pytest.mark.usefixtures("cairo")
 def test_the_environment_is_left_as_it_was(
     example: SheetLayout, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -38,6 +40,7 @@ def test_the_environment_is_left_as_it_was(
     assert "FONTCONFIG_FILE" not in os.environ
 
 
+@pytest.mark.usefixtures("cairo")
 def test_what_is_not_an_svg_is_refused() -> None:
     with pytest.raises(OutputError, match="cannot be turned into a picture"):
         write_png("<svg xmlns='http://www.w3.org/2000/svg'/>", 50)
