@@ -13,14 +13,13 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from asfitted.draw.symbols import catalogue
-from asfitted.layout.sheet_model import Model
-from asfitted.pipeline import check_job, lay_out_job
+from asfitted.pipeline import check_job, lay_out_job, model_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
     from asfitted.layout.sheet_layout import SheetLayout
+    from asfitted.layout.sheet_model import Model
 
 GOLDEN = Path(__file__).parent / "golden"
 SPECS = Path(__file__).parent.parent / "specs"
@@ -39,11 +38,7 @@ def cairo() -> None:
 @pytest.fixture(scope="session")
 def demo_models() -> dict[str, Model]:
     """Return each demo job, calculated and checked, by its name."""
-    models = {}
-    for name in DEMOS:
-        checked = check_job(SPECS / f"{name}.yaml")
-        models[name] = Model(checked.installation, checked.results, checked.report, catalogue())
-    return models
+    return {name: model_of(check_job(SPECS / f"{name}.yaml")) for name in DEMOS}
 
 
 @pytest.fixture(scope="session")

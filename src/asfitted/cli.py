@@ -13,15 +13,13 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from asfitted import __version__
-from asfitted.draw.symbols import catalogue
 from asfitted.errors import AsfittedError, NotUnderstoodError, SpecError
 from asfitted.explain.find import explain
 from asfitted.explain.text import as_text, step_lines
-from asfitted.layout.sheet_model import Model
 from asfitted.pack.design_json import findings_data
 from asfitted.pack.plain_data import plain
 from asfitted.pack.write import write_pack, write_sheets
-from asfitted.pipeline import Checked, check_job, dump_stage, lay_out_job
+from asfitted.pipeline import check_job, dump_stage, lay_out_job, model_of
 from asfitted.quick_sums import quick_sum, quick_sums
 from asfitted.quick_sums._sum import split_typed
 from asfitted.spec.schema import json_schema
@@ -147,10 +145,6 @@ def _verdict(report: CheckReport) -> int:
     return FINDINGS if report.errors else CLEAN
 
 
-def _model(checked: Checked) -> Model:
-    return Model(checked.installation, checked.results, checked.report, catalogue())
-
-
 def _draw(options: argparse.Namespace) -> int:
     checked = check_job(options.job, _say)
     sheets = lay_out_job(checked, _say)
@@ -163,7 +157,7 @@ def _pack(options: argparse.Namespace) -> int:
     checked = check_job(options.job, _say)
     sheets = lay_out_job(checked, _say)
     written = write_pack(
-        _model(checked), sheets, options.output, png_dpi=options.png, progress=_say
+        model_of(checked), sheets, options.output, png_dpi=options.png, progress=_say
     )
     for name in written.files:
         print(options.output / name)

@@ -55,6 +55,11 @@ def check_job(path: Path, progress: Callable[[str], None] | None = None) -> Chec
     return Checked(installation, results, run_checks(installation, results))
 
 
+def model_of(checked: Checked) -> Model:
+    """Return what sheets and schedules of a checked job are made from."""
+    return Model(checked.installation, checked.results, checked.report, catalogue())
+
+
 def lay_out_job(
     checked: Checked, progress: Callable[[str], None] | None = None
 ) -> tuple[SheetLayout, ...]:
@@ -63,8 +68,7 @@ def lay_out_job(
     Raises:
         LayoutError: something does not fit or cannot be lettered.
     """
-    model = Model(checked.installation, checked.results, checked.report, catalogue())
-    return lay_out_sheets(model, progress=progress)
+    return lay_out_sheets(model_of(checked), progress=progress)
 
 
 def dump_stage(path: Path, stage: Stage) -> object:

@@ -6,10 +6,10 @@ import math
 import re
 from typing import TYPE_CHECKING
 
+from asfitted.calculate.leg_groups import place_of
 from asfitted.calculate.results import DropFill
-from asfitted.calculate.section_fill import cable_size
+from asfitted.calculate.section_fill import cable_size, conduit_inside_area_mm2
 from asfitted.reference import containment
-from asfitted.reference.loader import table
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -35,12 +35,11 @@ def drop_fills(
         paths: routes by cable tag.
         sizes: chosen cross-sections by cable tag, mm2.
     """
-    lines: dict[tuple[object, ...], dict[str, RouteLeg]] = {}
+    lines: dict[object, dict[str, RouteLeg]] = {}
     for tag, route in paths.items():
         for leg in route.legs:
             if not leg.section and _CONDUIT.search(leg.words):
-                ends = sorted(tuple(round(v, 1) for v in end) for end in (leg.start, leg.end))
-                lines.setdefault((leg.enclosure, *ends), {})[tag] = leg
+                lines.setdefault(place_of(leg), {})[tag] = leg
     found = [_fill(installation, shared, sizes) for shared in lines.values()]
     return tuple(sorted(found, key=lambda f: (-f.fill_pct, f.cables)))
 
@@ -50,9 +49,7 @@ def _fill(
 ) -> DropFill:
     leg = next(iter(shared.values()))
     match = _CONDUIT.search(leg.words)
-    diameter_mm = float(match[1]) if match else math.nan
-    wall_mm = float(table("containment", "conduit_stock").row(material="steel")["wall_heavy"])
-    inside = math.pi / 4 * (diameter_mm - 2 * wall_mm) ** 2
+    inside = conduit_inside_area_mm2(float(match[1]) if match else math.nan)
     used = sum(cable_size(installation.cables[tag], sizes).area_mm2 for tag in shared)
     only_data = all(installation.cables[tag].band == "data" for tag in shared)
     limit = containment.space_factor_limit("conduit_data" if only_data else "conduit").value

@@ -53,11 +53,11 @@ def companions(
     for tag, route in paths.items():
         if installation.cables[tag].band == "power":
             for leg in route.legs:
-                together.setdefault(_place(leg), set()).add(tag)
+                together.setdefault(place_of(leg), set()).add(tag)
     return MappingProxyType(
         {
             tag: tuple(
-                _group(number, leg, frozenset(together.get(_place(leg), set()) - {tag}))
+                _group(number, leg, frozenset(together.get(place_of(leg), set()) - {tag}))
                 for number, leg in enumerate(route.legs)
             )
             for tag, route in paths.items()
@@ -66,7 +66,8 @@ def companions(
     )
 
 
-def _place(leg: RouteLeg) -> object:
+def place_of(leg: RouteLeg) -> object:
+    """Return what two legs share that lie together: their section, or enclosure and line."""
     if leg.section:
         return leg.section
     ends = sorted(tuple(round(value, 1) for value in place) for place in (leg.start, leg.end))

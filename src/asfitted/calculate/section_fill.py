@@ -73,6 +73,12 @@ def cable_size(cable: Cable, sizes: Mapping[str, float]) -> CableSize:
     )
 
 
+def conduit_inside_area_mm2(diameter_mm: float) -> float:
+    """Return the inside area of conduit of an outside diameter, mm2; the steel wall serves all."""
+    wall = float(table("containment", "conduit_stock").row(material="steel")["wall_heavy"])
+    return math.pi / 4 * (diameter_mm - 2 * wall) ** 2
+
+
 def inside_area_mm2(run: Containment) -> float:
     """Return the inside area of trunking, conduit or duct, mm2.
 
@@ -81,8 +87,7 @@ def inside_area_mm2(run: Containment) -> float:
     if "trunking" in run.kind:
         return trunking_inside_area_mm2(run.width_mm, run.height_mm)
     if "conduit" in run.kind:
-        wall = float(table("containment", "conduit_stock").row(material="steel")["wall_heavy"])
-        return math.pi / 4 * (run.width_mm - 2 * wall) ** 2
+        return conduit_inside_area_mm2(run.width_mm)
     return math.pi / 4 * run.width_mm**2
 
 

@@ -14,10 +14,8 @@ import sys
 import tempfile
 from pathlib import Path
 
-from asfitted.draw.symbols import catalogue
-from asfitted.layout.sheet_model import Model
 from asfitted.pack.write import write_pack
-from asfitted.pipeline import check_job, lay_out_job
+from asfitted.pipeline import check_job, lay_out_job, model_of
 
 #: The bytes of embedded fonts follow the version of the font library: they are not compared.
 _FONT = re.compile(rb"base64,[A-Za-z0-9+/=]+")
@@ -28,8 +26,7 @@ def render(specs: Path, folder: Path) -> None:
     """Render every job of ``specs`` into a folder of its own name."""
     for spec in sorted(specs.glob("*.yaml")):
         checked = check_job(spec)
-        model = Model(checked.installation, checked.results, checked.report, catalogue())
-        write_pack(model, lay_out_job(checked), folder / spec.stem)
+        write_pack(model_of(checked), lay_out_job(checked), folder / spec.stem)
 
 
 def _files(folder: Path) -> dict[str, bytes]:

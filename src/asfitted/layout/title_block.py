@@ -12,12 +12,13 @@ from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box, Point
 from asfitted.layout.frame import frame_box
+from asfitted.layout.given_words import known
 from asfitted.layout.lettering import BODY, LABEL, TAG, lines_of_text, shortened, wrap
 from asfitted.layout.linework import polyline, rectangle
 from asfitted.layout.sheet_layout import Item, Paper, Path, Text
 
 if TYPE_CHECKING:
-    from asfitted.resolve.installation import Job, Known, Supply
+    from asfitted.resolve.installation import Job, Supply
 
 WIDTH = 180.0
 CAUTION = (
@@ -104,19 +105,14 @@ def supply_words(supply: Supply | None) -> str:
     volts = f"{supply.line_v:g}/{supply.u0_v:g}" if supply.phases == 3 else f"{supply.u0_v:g}"
     phases = "3N~" if supply.phases == 3 else "1N~"
     parts = [f"Supply: {supply.system} {phases} {volts} V"]
-    parts.append(f"Ze {_known(supply.ze_ohm, 'Ω')}")
-    parts.append(f"Ipf {_known(supply.ipf_ka, 'kA')}")
+    parts.append(f"Ze {known(supply.ze_ohm, 'Ω')}")
+    parts.append(f"Ipf {known(supply.ipf_ka, 'kA')}")
     if supply.cut_out is not None:
         basis = f" ({supply.cut_out_basis[0]})" if supply.cut_out_basis else ""
         parts.append(f"cut-out {supply.cut_out.words}{basis}")
     else:
         parts.append("cut-out not recorded")
     return ", ".join(parts)
-
-
-def _known(figure: Known | None, unit: str) -> str:
-    """Return a supply figure with its basis letter, or "not recorded"."""
-    return "not recorded" if figure is None else f"{figure.value:g} {unit} ({figure.basis[0]})"
 
 
 def title_block_items(facts: TitleFacts) -> tuple[Item, ...]:

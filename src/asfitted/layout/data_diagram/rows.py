@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 from asfitted.layout.figures import metres
+from asfitted.layout.given_words import state_before, state_word
 
 if TYPE_CHECKING:
     from asfitted.calculate.results import CalculationResults, DataResult
@@ -61,9 +62,8 @@ def _row(
         legs = (_network_leg(device, cable, figures),)
     else:
         legs = _camera_legs(device, cable, figures, installation)
-    state = "" if device.state == "new" else str(device.state)
     symbol = SYMBOLS[device.kind]
-    return LinkRow(device.tag, symbol, state, _facts(device, figures), legs)
+    return LinkRow(device.tag, symbol, state_word(device.state), _facts(device, figures), legs)
 
 
 def _facts(device: DataDevice, figures: DataResult | None) -> tuple[str, ...]:
@@ -118,7 +118,7 @@ def _camera_legs(
 ) -> tuple[LegWords, ...]:
     """Return the picture leg and, where the cable carries it, the 12 V leg."""
     recorder = next((d for d in installation.data_devices.values() if d.kind == "recorder"), None)
-    state = "" if cable.state == "new" else f"{cable.state} "
+    state = state_before(cable.state)
     above = f"{cable.tag}  {state}{figures.medium}  {_length(cable, figures)}"
     signal = f"picture: {device.signal or 'signal not recorded'}, {_reach(figures)}"
     name = recorder.tag if recorder else "recorder"

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from asfitted.fonts import text_width_mm
 from asfitted.geometry import Box, Point
 from asfitted.layout.callout import Callout
+from asfitted.layout.given_words import state_behind
 from asfitted.layout.lettering import BODY, TAG, box_of, line_pitch_mm, lines_of_text, wrap
 from asfitted.layout.sheet_layout import Item, Text
 
@@ -68,7 +69,7 @@ def tag_run(drawing: Drawing, piece: RunPiece, box: Box, cables: Sequence[str]) 
     """Write the tag of a run beside it; return a callout when there is no such room."""
     head = piece.run.tag
     body = f"{piece.run.words} {piece.level}: {cable_words(cables)}"
-    state = "" if piece.run.state == "new" else f" ({piece.run.state})"
+    state = state_behind(piece.run.state)
     ident = f"run-tag:{piece.run.tag}:{piece.index}"
     if piece.is_level:
         one = [body + state]

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.layout.figures import metres
+from asfitted.layout.given_words import NOT_RECORDED, state_before
 from asfitted.layout.schedule.words import (
-    NOT_RECORDED,
     device_words,
     end_words,
     figure,
@@ -49,7 +49,6 @@ def _row(cable: Cable, model: Model) -> tuple[str, ...]:
     circuit = installation.circuits.get(cable.circuit)
     data = results.data.get(cable.to_end)
     kind = figures.words if figures else (data.medium if data else NOT_RECORDED)
-    state = "" if cable.state == "new" else f"{cable.state} "
     start = cable.from_end
     if circuit is not None and start == circuit.board:
         start = circuit.tag
@@ -57,7 +56,7 @@ def _row(cable: Cable, model: Model) -> tuple[str, ...]:
         cable.tag,
         end_words(installation, start),
         end_words(installation, cable.to_end),
-        state + kind,
+        state_before(cable.state) + kind,
         figures.cpc_words.replace("steel armour", "armour") if figures else "–",
         runs_in(route),
         f"{figures.method}, {figures.group_count}" if figures else "–",

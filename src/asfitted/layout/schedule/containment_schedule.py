@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.layout.figures import metres
-from asfitted.layout.schedule.words import NOT_CHECKED, NOT_RECORDED, figure
+from asfitted.layout.given_words import NOT_RECORDED, state_before
+from asfitted.layout.schedule.words import NOT_CHECKED, figure
 from asfitted.layout.table import Column, Table
 
 if TYPE_CHECKING:
@@ -37,10 +38,9 @@ def containment_schedule(model: Model) -> Table:
 
 def _row(run: Containment, model: Model) -> tuple[str, ...]:
     result = model.results.containment.get(run.tag)
-    state = "" if run.state == "new" else f"{run.state} "
     return (
         run.tag,
-        state + run.words,
+        state_before(run.state) + run.words,
         " and ".join(run.bands),
         _level(run),
         _length(run, result),

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.layout.figures import metres
+from asfitted.layout.given_words import NOT_RECORDED, state_behind, surge_protection_is_at
 from asfitted.layout.schedule.words import (
     NOT_CHECKED,
-    NOT_RECORDED,
     device_words,
     figure,
     length_words,
@@ -87,8 +87,7 @@ def _circuit(circuit: Circuit, model: Model) -> tuple[str, ...]:
 
 
 def _name_and_place(circuit: Circuit, model: Model) -> str:
-    state = "" if circuit.state == "new" else f" ({circuit.state})"
-    return f"{circuit.name}{state}: {_places(circuit, model)}"
+    return f"{circuit.name}{state_behind(circuit.state)}: {_places(circuit, model)}"
 
 
 def _points(circuit: Circuit) -> str:
@@ -208,7 +207,8 @@ def _surge(board: Board, model: Model) -> str:
     words = supply.surge_protection if supply else ""
     if not words:
         return NOT_RECORDED
-    return words if board.tag in words or board.fed_by == "supply" else f"at the origin: {words}"
+    here = surge_protection_is_at(board, model.installation)
+    return words if here or board.fed_by == "supply" else f"at the origin: {words}"
 
 
 def _demand(figures: BoardResult | None) -> str:

@@ -6,11 +6,11 @@ import re
 from typing import TYPE_CHECKING
 
 from asfitted.layout.figures import metres, rounded
+from asfitted.layout.given_words import NOT_RECORDED
 
 if TYPE_CHECKING:
     from asfitted.resolve.installation import Cable, Device, Installation, Position
 
-NOT_RECORDED = "not recorded"
 NOT_CHECKED = "not checked"
 
 

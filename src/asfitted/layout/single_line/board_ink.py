@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.geometry import Point
+from asfitted.layout.given_words import NOT_RECORDED
 from asfitted.layout.lettering import BODY
 from asfitted.layout.linework import polyline, rectangle
 from asfitted.layout.sheet_layout import Item, Text
@@ -14,7 +15,7 @@ from asfitted.layout.single_line.parts import SUPPLY
 from asfitted.layout.single_line.phrases import set_phrases, width_mm
 from asfitted.layout.single_line.room import FLAG_ROW, PITCH, SIGN
 from asfitted.layout.single_line.signs import device_sign
-from asfitted.layout.single_line.words import NOT_RECORDED, flag_words
+from asfitted.layout.single_line.words import flag_words
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model, Numbers

@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.geometry import Point
+from asfitted.layout import given_words as given
 from asfitted.layout.frame import usable_box
 from asfitted.layout.lettering import BODY, TAG
 from asfitted.layout.linework import polyline
 from asfitted.layout.sheet_layout import Item
 from asfitted.layout.single_line import ink
-from asfitted.layout.single_line import words as say
 from asfitted.layout.single_line.board_ink import SWITCH_TOP
 from asfitted.layout.single_line.label import SWITCH_X
 from asfitted.layout.single_line.parts import SUPPLY
@@ -79,7 +79,7 @@ def _line_items(model: Model, supply: Supply | None, at: Point) -> list[Item]:
     if supply.phases == 3:
         centre = top.moved(dy=STROKES / 2)
         items.append(ink.strokes("supply:strokes", model, centre, state=State.NEW))
-    size = say.NOT_RECORDED if supply.tails_mm2 is None else f"{supply.tails_mm2:g} mm²"
+    size = given.NOT_RECORDED if supply.tails_mm2 is None else f"{supply.tails_mm2:g} mm²"
     length = "" if supply.tails_m is None else f", L = {supply.tails_m:g} m"
     words_at = top.moved(WORDS_X, 2.2)
     return items + ink.words("supply:tails:words", [f"tails {size}{length}"], words_at)
@@ -87,18 +87,18 @@ def _line_items(model: Model, supply: Supply | None, at: Point) -> list[Item]:
 
 def _supply_lines(supply: Supply | None) -> list[str]:
     if supply is None:
-        return [say.NOT_RECORDED]
+        return [given.NOT_RECORDED]
     volts = f"{supply.line_v:g}/{supply.u0_v:g}" if supply.phases == 3 else f"{supply.u0_v:g}"
     phases = "3N~" if supply.phases == 3 else "1N~"
     return [
         f"{supply.system}, {phases} {volts} V {supply.frequency_hz:g} Hz",
-        f"Ze {say.known(supply.ze_ohm, 'Ω')}, Ipf {say.known(supply.ipf_ka, 'kA')}",
+        f"Ze {given.known(supply.ze_ohm, 'Ω')}, Ipf {given.known(supply.ipf_ka, 'kA')}",
     ]
 
 
 def _cut_out_lines(supply: Supply | None) -> list[str]:
     if supply is None or supply.cut_out is None:
-        return [f"cut-out fuse {say.NOT_RECORDED}"]
+        return [f"cut-out fuse {given.NOT_RECORDED}"]
     basis = f" ({supply.cut_out_basis[0]})" if supply.cut_out_basis else ""
     return [f"cut-out fuse {supply.cut_out.words}{basis}"]
 
@@ -129,13 +129,13 @@ def _earthing_items(model: Model, supply: Supply, at: Point) -> list[Item]:
 
 def _earthing_phrases(supply: Supply) -> list[str]:
     conductor = supply.earthing_conductor_mm2
-    size = say.NOT_RECORDED if conductor is None else f"{conductor:g} mm²"
+    size = given.NOT_RECORDED if conductor is None else f"{conductor:g} mm²"
     phrases = [f"earthing conductor {size}"]
     if supply.system == "TT":
-        phrases.append(f"earth electrode {say.known(supply.electrode_ohm, 'Ω')}")
+        phrases.append(f"earth electrode {given.known(supply.electrode_ohm, 'Ω')}")
     bonds = [f"{what} {mm2:g} mm²" for what, mm2 in supply.bonds]
     if not bonds:
-        return [*phrases, f"main bonds {say.NOT_RECORDED}"]
+        return [*phrases, f"main bonds {given.NOT_RECORDED}"]
     return [*phrases, f"main bonds: {bonds[0]}", *bonds[1:]]
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.layout.given_words import state_word
 from asfitted.layout.lettering import BODY, TAG, wrap
 from asfitted.layout.single_line import words as say
 from asfitted.layout.single_line.phrases import set_phrases
@@ -36,7 +37,7 @@ def label_width_mm(box_mm: float, number: int) -> float:
 def heading_lines(model: Model, part: Part, room_mm: float) -> list[str]:
     """Return the heading of a corner label: tag, name, state, and which ways of a cut board."""
     board = model.installation.boards[part.tag]
-    heading = [part.tag, board.name if board.name != board.tag else "", say.state_word(board.state)]
+    heading = [part.tag, board.name if board.name != board.tag else "", state_word(board.state)]
     if part.count > 1:
         first, last = part.columns[0].ways[0].number, part.columns[-1].ways[-1].number
         ways = f"ways {first} to {last}" if last > first else f"way {first}"

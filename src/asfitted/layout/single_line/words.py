@@ -6,6 +6,12 @@ import re
 from typing import TYPE_CHECKING
 
 from asfitted.layout.figures import metres, rounded
+from asfitted.layout.given_words import (
+    NOT_RECORDED,
+    known,
+    state_word,
+    surge_protection_is_at,
+)
 from asfitted.layout.single_line.tree import cable_kind
 from asfitted.reference.cables import family
 from asfitted.reference.points import point_kind
@@ -21,29 +27,17 @@ if TYPE_CHECKING:
         Cable,
         Circuit,
         Device,
-        Known,
         PointServed,
         Position,
         Way,
     )
 
-NOT_RECORDED = "not recorded"
 POLES = {1: "SP", 2: "DP", 3: "TP", 4: "4P"}
 
 
 def figure(value: float | None, unit: str, places: int) -> str:
     """Return a figure with so many decimals and its unit, or "not recorded"."""
     return NOT_RECORDED if value is None else f"{value:.{places}f} {unit}"
-
-
-def known(given: Known | None, unit: str) -> str:
-    """Return a given figure with its basis letter, or "not recorded"."""
-    return NOT_RECORDED if given is None else f"{given.value:g} {unit} ({given.basis[0]})"
-
-
-def state_word(state: State) -> str:
-    """Return "existing" or "removed"; nothing for what the job brings."""
-    return "" if state is State.NEW else str(state.value)
 
 
 def tags_words(tags: Sequence[str]) -> str:
@@ -262,12 +256,10 @@ def board_phrases(model: Model, board: Board) -> list[list[str]]:
 
 def _surge_protection(model: Model, board: Board) -> list[str]:
     """Return the surge protection as the spec gives it, at the board it names or the first one."""
+    if not surge_protection_is_at(board, model.installation):
+        return []
     supply = model.installation.supply
     words = supply.surge_protection if supply is not None else ""
-    named = next((tag for tag in model.installation.boards if tag in words.split()), "")
-    here = board.tag == named if named else board.fed_by == "supply"
-    if not here:
-        return []
     return [f"surge protection {words}" if words else f"surge protection {NOT_RECORDED}"]
 
 
