@@ -12,25 +12,22 @@ import yaml
 
 from asfitted.calculate import (
     adiabatic,
-    containment_fill,
     current_capacity,
     cutting_bound,
     cutting_stock,
-    dc_supply,
     design_current,
     diversity,
     earth_fault_loop,
     fault_current,
-    lens,
     neutral_current,
-    poe,
     ring_final,
-    storage,
     voltage_drop,
 )
-from asfitted.calculate.containment_runs import RunsByPlace
-from asfitted.calculate.route_graph import Edge, Node, RouteGraph, Span
-from asfitted.calculate.route_search import Reached, Spread
+from asfitted.calculate.containment import containment_fill
+from asfitted.calculate.data import dc_supply, lens, poe, storage
+from asfitted.calculate.routes.containment_runs import RunsByPlace
+from asfitted.calculate.routes.route_graph import Edge, Node, RouteGraph, Span
+from asfitted.calculate.routes.route_search import Reached, Spread
 from asfitted.geometry import Point3
 from asfitted.reference.diversity import floor_area_m2
 from asfitted.reference.factors import third_harmonic

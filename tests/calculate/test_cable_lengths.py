@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING, Any
 import pytest
 from small_room import board, cable, installation, point, position, run, walls
 
-from asfitted.calculate.cable_lengths import tail_key
-from asfitted.calculate.cable_routes import NO_WAY, find_paths
+from asfitted.calculate.routes.cable_lengths import tail_key
+from asfitted.calculate.routes.cable_routes import NO_WAY, find_paths
 from asfitted.resolve.installation import State
 
 if TYPE_CHECKING:

@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING, Any
 import pytest
 from small_room import board, cable, declared, installation, place, point, position, run, walls
 
-from asfitted.calculate.cable_routes import find_paths
-from asfitted.calculate.sections import fill_sections
+from asfitted.calculate.containment.sections import fill_sections
+from asfitted.calculate.routes.cable_routes import find_paths
 from asfitted.resolve import resolve
 from asfitted.resolve.installation import Opening
 from asfitted.spec.load_job import load_job

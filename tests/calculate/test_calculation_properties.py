@@ -12,21 +12,18 @@ from hypothesis import strategies as st
 
 from asfitted.calculate import (
     adiabatic,
-    containment_fill,
     current_capacity,
-    dc_supply,
     design_current,
     diversity,
     earth_fault_loop,
     fault_current,
-    lens,
     neutral_current,
     phase_balance,
-    poe,
     ring_final,
-    storage,
     voltage_drop,
 )
+from asfitted.calculate.containment import containment_fill
+from asfitted.calculate.data import dc_supply, lens, poe, storage
 from asfitted.errors import InputOutOfRangeError, OutsideTableError
 from asfitted.reference import cables
 

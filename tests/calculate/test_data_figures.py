@@ -14,7 +14,7 @@ import pytest
 from hand_job import NOWHERE, HandJob, known, route
 
 from asfitted.calculate.calculate import calculate_along
-from asfitted.calculate.data_figures import density_class, signal_name
+from asfitted.calculate.data.data_figures import density_class, signal_name
 from asfitted.resolve.installation import Cable, DataDevice, State
 
 Make = tuple[str, int, float | None]

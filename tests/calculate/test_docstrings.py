@@ -12,19 +12,19 @@ import pytest
 
 NAMES = (
     "adiabatic",
-    "containment_fill",
+    "containment.containment_fill",
     "current_capacity",
-    "dc_supply",
+    "data.dc_supply",
     "design_current",
     "diversity",
     "earth_fault_loop",
     "fault_current",
-    "lens",
+    "data.lens",
     "neutral_current",
     "phase_balance",
-    "poe",
+    "data.poe",
     "ring_final",
-    "storage",
+    "data.storage",
     "voltage_drop",
 )
 UNITS = (

@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from asfitted.calculate.cable_routes import find_paths
 from asfitted.calculate.calculate import calculate
-from asfitted.calculate.leg_groups import companions
+from asfitted.calculate.containment.leg_groups import companions
 from asfitted.calculate.light_cables import lightly_loaded
+from asfitted.calculate.routes.cable_routes import find_paths
 from asfitted.resolve import resolve
 from asfitted.spec.load_job import load_job
 

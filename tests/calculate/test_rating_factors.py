@@ -12,11 +12,11 @@ import pytest
 from hand_job import CLIPPED, HandJob, Run, device, known, point, route
 
 from asfitted.calculate.cable_rating import cable_use, rate
-from asfitted.calculate.cable_routes import find_paths
 from asfitted.calculate.calculate import calculate
-from asfitted.calculate.leg_groups import LegGroup, companions
+from asfitted.calculate.containment.leg_groups import LegGroup, companions
 from asfitted.calculate.light_cables import lightly_loaded, sharing
 from asfitted.calculate.results import RouteLeg
+from asfitted.calculate.routes.cable_routes import find_paths
 from asfitted.check.finding import Passed
 from asfitted.check.registry import all_rules
 from asfitted.geometry import Point3

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import pytest
 from small_room import declared, installation, place, run, walls
 
-from asfitted.calculate.route_graph import JOINT_MM, OFF_CONTAINMENT_WEIGHT, build_graph
+from asfitted.calculate.routes.route_graph import JOINT_MM, OFF_CONTAINMENT_WEIGHT, build_graph
 from asfitted.resolve.installation import State
 
 if TYPE_CHECKING:

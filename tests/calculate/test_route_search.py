@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from asfitted.calculate.containment_runs import RunsByPlace
-from asfitted.calculate.route_graph import Edge, Node, RouteGraph, Span
-from asfitted.calculate.route_search import Reached, Spread
+from asfitted.calculate.routes.containment_runs import RunsByPlace
+from asfitted.calculate.routes.route_graph import Edge, Node, RouteGraph, Span
+from asfitted.calculate.routes.route_search import Reached, Spread
 from asfitted.geometry import Point3
 
 if TYPE_CHECKING:

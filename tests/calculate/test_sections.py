@@ -10,10 +10,10 @@ from typing import TYPE_CHECKING
 import pytest
 from small_room import board, cable, circuit, installation, place, point, position, run, walls
 
-from asfitted.calculate.cable_routes import find_paths
-from asfitted.calculate.leg_groups import companions
-from asfitted.calculate.sections import fill_sections, find_routes
-from asfitted.calculate.separation import counted_circuits, worst_class
+from asfitted.calculate.containment.leg_groups import companions
+from asfitted.calculate.containment.sections import fill_sections, find_routes
+from asfitted.calculate.containment.separation import counted_circuits, worst_class
+from asfitted.calculate.routes.cable_routes import find_paths
 from asfitted.errors import InputOutOfRangeError
 from asfitted.geometry import distance3
 from asfitted.reference import cables as cable_tables
@@ -21,7 +21,7 @@ from asfitted.resolve import resolve
 from asfitted.spec.load_job import load_job
 
 if TYPE_CHECKING:
-    from asfitted.calculate.sections import RouteResult
+    from asfitted.calculate.containment.sections import RouteResult
     from asfitted.resolve.installation import Installation
 
 SPECS = Path(__file__).parents[2] / "specs"

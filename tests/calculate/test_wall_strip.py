@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from small_room import walls
 
-from asfitted.calculate.wall_strip import Flat, Strip, flat_length, neighbours, ways_round
+from asfitted.calculate.routes.wall_strip import Flat, Strip, flat_length, neighbours, ways_round
 from asfitted.resolve.installation import Opening, Room
 
 WINDOW = Opening("window", "window", 3000.0, 2000.0, 1000.0, 1200.0)  # 3-5 m along, 1.0-2.2 m up

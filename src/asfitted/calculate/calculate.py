@@ -14,14 +14,14 @@ from asfitted.calculate.board_figures import board_result, with_expected
 from asfitted.calculate.board_voltages import ORIGIN, expected_volts, feeder_branch
 from asfitted.calculate.cable_facts import sizes_made
 from asfitted.calculate.cable_rating import Needed, cable_use
-from asfitted.calculate.cable_routes import find_paths
 from asfitted.calculate.circuit_figures import cable_results, circuit_result
-from asfitted.calculate.data_figures import data_results
+from asfitted.calculate.containment.drop_fill import drop_fills
+from asfitted.calculate.containment.leg_groups import companions
+from asfitted.calculate.containment.sections import fill_sections
+from asfitted.calculate.data.data_figures import data_results
 from asfitted.calculate.demand import Demands, work_out_demands
-from asfitted.calculate.drop_fill import drop_fills
 from asfitted.calculate.equipment_figures import equipment_results
 from asfitted.calculate.fault_protection import loop_limit
-from asfitted.calculate.leg_groups import companions
 from asfitted.calculate.light_cables import lightly_loaded, sharing
 from asfitted.calculate.network import (
     Node,
@@ -44,7 +44,7 @@ from asfitted.calculate.results import (
     CircuitResult,
 )
 from asfitted.calculate.ring_sizing import ring_currents, ring_needs
-from asfitted.calculate.sections import fill_sections
+from asfitted.calculate.routes.cable_routes import find_paths
 from asfitted.calculate.sized_cable import Problem, Stretch
 from asfitted.calculate.sizing import choose_sizes
 from asfitted.calculate.unbalanced_flow import Branch

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.dc_supply import supply_rating_a
-from asfitted.calculate.poe import switch_load_w
+from asfitted.calculate.data.dc_supply import supply_rating_a
+from asfitted.calculate.data.poe import switch_load_w
+from asfitted.calculate.data.storage import disk_tb, storage_gb
 from asfitted.calculate.results import EquipmentResult
-from asfitted.calculate.storage import disk_tb, storage_gb
 from asfitted.calculate.working import Step
 from asfitted.errors import OutsideTableError
 from asfitted.reference import cctv

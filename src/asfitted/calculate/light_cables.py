@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
-    from asfitted.calculate.leg_groups import LegGroup
+    from asfitted.calculate.containment.leg_groups import LegGroup
     from asfitted.calculate.results import CalculationResults
     from asfitted.resolve.installation import Installation
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Literal
 
-from asfitted.calculate.containment_fill import smallest_by_term, total_term
+from asfitted.calculate.containment.containment_fill import smallest_by_term, total_term
 from asfitted.calculate.working import Step
 from asfitted.quantities import LENGTH_M, NUMBER
 from asfitted.quick_sums._conductors import COUNTS, SIZES, counted

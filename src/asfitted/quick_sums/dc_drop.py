@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.dc_supply import load_current_a, loop_resistance_ohm, voltage_at_load_v
+from asfitted.calculate.data.dc_supply import load_current_a, loop_resistance_ohm, voltage_at_load_v
 from asfitted.calculate.working import Step
 from asfitted.errors import InputOutOfRangeError
 from asfitted.quantities import AREA_MM2, CURRENT_A, POWER_W, VOLTAGE_V

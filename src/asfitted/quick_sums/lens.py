@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.lens import field_of_view_degrees, focal_length_mm
+from asfitted.calculate.data.lens import field_of_view_degrees, focal_length_mm
 from asfitted.calculate.working import Step
 from asfitted.quantities import LENGTH_M
 from asfitted.quick_sums._kinds import DIAMETER_MM

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.poe import device_power_w
+from asfitted.calculate.data.poe import device_power_w
 from asfitted.calculate.working import Step
 from asfitted.quick_sums._sum import Example, Input, QuickSum
 from asfitted.reference import cctv

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.storage import disk_tb, storage_gb
+from asfitted.calculate.data.storage import disk_tb, storage_gb
 from asfitted.calculate.working import Step
 from asfitted.quantities import TIME_DAYS
 from asfitted.quick_sums._kinds import BIT_RATE

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.containment_fill import stock_width_mm, tray_width_mm
+from asfitted.calculate.containment.containment_fill import stock_width_mm, tray_width_mm
 from asfitted.calculate.working import Step
 from asfitted.quick_sums._kinds import DIAMETER_MM, PERCENT
 from asfitted.quick_sums._sum import Example, Input, QuickSum

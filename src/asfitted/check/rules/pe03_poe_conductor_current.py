@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.poe import current_per_conductor_a
+from asfitted.calculate.data.poe import current_per_conductor_a
 from asfitted.check.finding import Severity
 from asfitted.check.registry import rule
 from asfitted.reference.cctv import poe_conductor_current_limit_ma

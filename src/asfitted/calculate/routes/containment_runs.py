@@ -6,7 +6,7 @@ from bisect import bisect_right
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.wall_strip import spot_of
+from asfitted.calculate.routes.wall_strip import spot_of
 from asfitted.geometry import Point3, distance3
 from asfitted.resolve.installation import State
 

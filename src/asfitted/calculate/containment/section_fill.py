@@ -6,12 +6,12 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
-from asfitted.calculate.containment_fill import (
+from asfitted.calculate.containment.containment_fill import (
     filled_share,
     tray_width_mm,
     trunking_inside_area_mm2,
 )
-from asfitted.calculate.containment_kinds import kind_of
+from asfitted.calculate.containment.containment_kinds import kind_of
 from asfitted.errors import InputOutOfRangeError, OutsideTableError
 from asfitted.reference import cable_family, cables, containment
 from asfitted.reference.loader import table

@@ -6,8 +6,8 @@ import itertools
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.cable_ends import Stretch, on_wall, total_mm
-from asfitted.calculate.wall_strip import (
+from asfitted.calculate.routes.cable_ends import Stretch, on_wall, total_mm
+from asfitted.calculate.routes.wall_strip import (
     Flat,
     Strip,
     beside_openings,
@@ -19,8 +19,8 @@ from asfitted.calculate.wall_strip import (
 if TYPE_CHECKING:
     from collections.abc import Collection
 
-    from asfitted.calculate.cable_ends import CableEnd
-    from asfitted.calculate.containment_runs import Piece, PieceOnWall, RunsByPlace
+    from asfitted.calculate.routes.cable_ends import CableEnd
+    from asfitted.calculate.routes.containment_runs import Piece, PieceOnWall, RunsByPlace
     from asfitted.geometry import Point3
     from asfitted.resolve.installation import Installation, Wall
 

@@ -6,28 +6,28 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.cable_routes import find_paths
-from asfitted.calculate.containment_runs import runs_of
-from asfitted.calculate.results import ContainmentResult, Section
-from asfitted.calculate.run_sections import cut_runs, spans_of
-from asfitted.calculate.section_fill import (
+from asfitted.calculate.containment.run_sections import cut_runs, spans_of
+from asfitted.calculate.containment.section_fill import (
     CableSize,
     cable_size,
     fill_of,
     width_needed_mm,
     width_to_order_mm,
 )
-from asfitted.calculate.separation import separations
+from asfitted.calculate.containment.separation import separations
+from asfitted.calculate.results import ContainmentResult, Section
+from asfitted.calculate.routes.cable_routes import find_paths
+from asfitted.calculate.routes.containment_runs import runs_of
 from asfitted.calculate.working import Step
 from asfitted.reference import containment as stock_tables
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
-    from asfitted.calculate.containment_runs import Run
+    from asfitted.calculate.containment.run_sections import RunSection
+    from asfitted.calculate.containment.separation import Separation
     from asfitted.calculate.results import CableRoute
-    from asfitted.calculate.run_sections import RunSection
-    from asfitted.calculate.separation import Separation
+    from asfitted.calculate.routes.containment_runs import Run
     from asfitted.resolve.installation import Installation
 
 

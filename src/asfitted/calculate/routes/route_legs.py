@@ -4,22 +4,22 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.cable_ends import Stretch
-from asfitted.calculate.containment_kinds import (
+from asfitted.calculate.containment.containment_kinds import (
     drop_enclosure,
     drop_method,
     is_enclosed,
     kind_of,
 )
 from asfitted.calculate.results import RouteLeg
+from asfitted.calculate.routes.cable_ends import Stretch
 from asfitted.geometry import distance3
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
 
-    from asfitted.calculate.containment_runs import Run
-    from asfitted.calculate.route_graph import Span
-    from asfitted.calculate.run_sections import CutRun, RunSection
+    from asfitted.calculate.containment.run_sections import CutRun, RunSection
+    from asfitted.calculate.routes.containment_runs import Run
+    from asfitted.calculate.routes.route_graph import Span
     from asfitted.resolve.installation import Cable
 
 

@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
-from asfitted.calculate.wall_strip import Flat, place_on
+from asfitted.calculate.routes.wall_strip import Flat, place_on
 from asfitted.geometry import Point3, distance3
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from asfitted.calculate.wall_strip import WallPiece
+    from asfitted.calculate.routes.wall_strip import WallPiece
     from asfitted.resolve.installation import Installation, Position, Wall
 
 # Thickness allowed for a wall that a cable passes through: common practice, not surveyed.

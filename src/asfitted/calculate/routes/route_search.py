@@ -11,14 +11,14 @@ import heapq
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple
 
-from asfitted.calculate.cable_ends import Stretch, reversed_stretches
-from asfitted.calculate.route_graph import OFF_CONTAINMENT_WEIGHT, Span
+from asfitted.calculate.routes.cable_ends import Stretch, reversed_stretches
+from asfitted.calculate.routes.route_graph import OFF_CONTAINMENT_WEIGHT, Span
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from asfitted.calculate.route_graph import Edge, RouteGraph
-    from asfitted.calculate.take_offs import TakeOff
+    from asfitted.calculate.routes.route_graph import Edge, RouteGraph
+    from asfitted.calculate.routes.take_offs import TakeOff
 
 _SAME_MM = 1e-6
 

@@ -11,16 +11,16 @@ from bisect import bisect_left
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.cable_ends import CableEnd, Stretch, reversed_stretches, total_mm
-from asfitted.calculate.containment_runs import rooms_of, runs_by_place, runs_of, wall_at
-from asfitted.calculate.take_offs import take_offs
-from asfitted.calculate.wall_strip import spot_of
+from asfitted.calculate.routes.cable_ends import CableEnd, Stretch, reversed_stretches, total_mm
+from asfitted.calculate.routes.containment_runs import rooms_of, runs_by_place, runs_of, wall_at
+from asfitted.calculate.routes.take_offs import take_offs
+from asfitted.calculate.routes.wall_strip import spot_of
 from asfitted.geometry import Point3, distance3
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
-    from asfitted.calculate.containment_runs import Piece, Run, RunsByPlace
+    from asfitted.calculate.routes.containment_runs import Piece, Run, RunsByPlace
     from asfitted.resolve.installation import Installation, Wall
 
 # Within this distance two runs are one installation of tray; from the job's rule for joints.

@@ -9,8 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple
 
-from asfitted.calculate.containment_kinds import PowerContainment, kind_of
-from asfitted.calculate.wall_strip import spot_of
+from asfitted.calculate.containment.containment_kinds import PowerContainment, kind_of
+from asfitted.calculate.routes.wall_strip import spot_of
 from asfitted.calculate.working import Step
 from asfitted.errors import OutsideTableError
 from asfitted.reference import segregation
@@ -18,9 +18,9 @@ from asfitted.reference import segregation
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
 
-    from asfitted.calculate.containment_runs import Run
+    from asfitted.calculate.containment.section_fill import CableSize
     from asfitted.calculate.results import CableRoute, RouteLeg, Section
-    from asfitted.calculate.section_fill import CableSize
+    from asfitted.calculate.routes.containment_runs import Run
     from asfitted.geometry import Point3
     from asfitted.resolve.installation import Containment, Installation, Wall
 

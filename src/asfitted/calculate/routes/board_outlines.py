@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.wall_strip import spot_of
+from asfitted.calculate.routes.wall_strip import spot_of
 from asfitted.resolve.installation import State
 
 if TYPE_CHECKING:
-    from asfitted.calculate.cable_ends import Stretch
+    from asfitted.calculate.routes.cable_ends import Stretch
     from asfitted.resolve.installation import Board, Cabinet, Installation, Wall
 
 _TOUCH_MM = 1.0

@@ -6,20 +6,20 @@ from dataclasses import replace
 from types import MappingProxyType
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.cable_lengths import lengths_of, lengths_without_way
-from asfitted.calculate.cable_ways import Router
-from asfitted.calculate.direct_paths import fallback_mm
+from asfitted.calculate.containment.run_sections import cut_runs
 from asfitted.calculate.results import CableRoute, LengthPart
-from asfitted.calculate.route_graph import Span, build_graph
-from asfitted.calculate.route_legs import legs_of
-from asfitted.calculate.run_sections import cut_runs
+from asfitted.calculate.routes.cable_lengths import lengths_of, lengths_without_way
+from asfitted.calculate.routes.cable_ways import Router
+from asfitted.calculate.routes.direct_paths import fallback_mm
+from asfitted.calculate.routes.route_graph import Span, build_graph
+from asfitted.calculate.routes.route_legs import legs_of
 from asfitted.resolve.installation import State
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from asfitted.calculate.cable_lengths import Lengths
     from asfitted.calculate.results import RouteLeg
+    from asfitted.calculate.routes.cable_lengths import Lengths
     from asfitted.resolve.installation import Cable, Installation
 
 MEASURED = "measured on site"

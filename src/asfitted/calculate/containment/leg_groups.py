@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.containment_kinds import drop_arrangement, kind_of
+from asfitted.calculate.containment.containment_kinds import drop_arrangement, kind_of
 
 if TYPE_CHECKING:
     from collections.abc import Mapping

@@ -6,9 +6,9 @@ import math
 import re
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.leg_groups import place_of
+from asfitted.calculate.containment.leg_groups import place_of
+from asfitted.calculate.containment.section_fill import cable_size, conduit_inside_area_mm2
 from asfitted.calculate.results import DropFill
-from asfitted.calculate.section_fill import cable_size, conduit_inside_area_mm2
 from asfitted.reference import containment
 
 if TYPE_CHECKING:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.dc_supply import load_current_a, loop_resistance_ohm, voltage_at_load_v
-from asfitted.calculate.poe import channel_current_a
+from asfitted.calculate.data.dc_supply import load_current_a, loop_resistance_ohm, voltage_at_load_v
+from asfitted.calculate.data.poe import channel_current_a
 from asfitted.calculate.working import Step
 from asfitted.errors import InputOutOfRangeError, OutsideTableError
 from asfitted.reference import cables, cctv

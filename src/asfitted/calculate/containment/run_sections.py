@@ -7,13 +7,13 @@ from bisect import bisect_right
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.route_graph import Span
+from asfitted.calculate.routes.route_graph import Span
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-    from asfitted.calculate.containment_runs import Run
     from asfitted.calculate.results import CableRoute, RouteLeg
+    from asfitted.calculate.routes.containment_runs import Run
     from asfitted.geometry import Point3
     from asfitted.resolve.installation import Cable
 

@@ -5,17 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.board_outlines import Outline, outlines_on_walls
-from asfitted.calculate.cable_ends import CableEnd, Stretch, cable_end, total_mm
-from asfitted.calculate.direct_paths import (
+from asfitted.calculate.routes.board_outlines import Outline, outlines_on_walls
+from asfitted.calculate.routes.cable_ends import CableEnd, Stretch, cable_end, total_mm
+from asfitted.calculate.routes.direct_paths import (
     DIRECT_LIMIT_MM,
     clipped_path,
     direct_path,
     is_on_one_soffit,
 )
-from asfitted.calculate.route_graph import OFF_CONTAINMENT_WEIGHT, Span
-from asfitted.calculate.route_search import Spread, Way, best_way, permitted_runs
-from asfitted.calculate.take_offs import (
+from asfitted.calculate.routes.route_graph import OFF_CONTAINMENT_WEIGHT, Span
+from asfitted.calculate.routes.route_search import Spread, Way, best_way, permitted_runs
+from asfitted.calculate.routes.take_offs import (
     REACH_MM,
     TakeOff,
     take_offs,
@@ -23,7 +23,7 @@ from asfitted.calculate.take_offs import (
 )
 
 if TYPE_CHECKING:
-    from asfitted.calculate.route_graph import RouteGraph
+    from asfitted.calculate.routes.route_graph import RouteGraph
     from asfitted.resolve.installation import Cable, Installation
 
 

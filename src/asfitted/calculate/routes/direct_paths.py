@@ -6,14 +6,14 @@ import itertools
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.cable_ends import (
+from asfitted.calculate.routes.cable_ends import (
     THROUGH_WALL_MM,
     Stretch,
     on_wall,
     reversed_stretches,
 )
-from asfitted.calculate.take_offs import in_the_air
-from asfitted.calculate.wall_strip import (
+from asfitted.calculate.routes.take_offs import in_the_air
+from asfitted.calculate.routes.wall_strip import (
     Flat,
     Strip,
     flat_length,
@@ -24,7 +24,7 @@ from asfitted.calculate.wall_strip import (
 )
 
 if TYPE_CHECKING:
-    from asfitted.calculate.cable_ends import CableEnd
+    from asfitted.calculate.routes.cable_ends import CableEnd
     from asfitted.resolve.installation import Installation, Opening, Wall
 
 # Two things nearer than this by the wall may be joined directly: common practice.

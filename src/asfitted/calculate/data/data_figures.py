@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.data_supply import fed_by
-from asfitted.calculate.lens import (
+from asfitted.calculate.data.data_supply import fed_by
+from asfitted.calculate.data.lens import (
     field_of_view_degrees,
     pixel_density_px_m,
     scene_width_m,

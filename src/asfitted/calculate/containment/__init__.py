@@ -1,0 +1,1 @@
+"""What lies in each section of containment: fill, groups, weight and separation."""

@@ -1,0 +1,1 @@
+"""Figures of CCTV and data links: reach, supplies, lenses, storage."""
