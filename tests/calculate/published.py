@@ -25,10 +25,11 @@ from asfitted.calculate import (
 )
 from asfitted.calculate.containment import containment_fill
 from asfitted.calculate.data import dc_supply, lens, poe, storage
+from asfitted.calculate.routes import branched_trench
 from asfitted.calculate.routes.containment_runs import RunsByPlace
 from asfitted.calculate.routes.route_graph import Edge, Node, RouteGraph, Span
 from asfitted.calculate.routes.route_search import Reached, Spread
-from asfitted.geometry import Point3
+from asfitted.geometry import Point, Point3
 from asfitted.reference.diversity import floor_area_m2
 from asfitted.reference.factors import third_harmonic
 
@@ -39,8 +40,7 @@ EXAMPLES: dict[str, dict[str, Any]] = {
 NETWORKS: list[dict[str, Any]] = yaml.safe_load(FILE.read_text())["networks"]
 
 # Nothing here may be added to this list without a reason that says where it is worked.
-FREE_JUNCTIONS = "a cable's way follows containment and walls: no junction is placed freely"
-NOT_YET = {"M-01": FREE_JUNCTIONS, "M-03": FREE_JUNCTIONS}
+NOT_YET: dict[str, str] = {}
 
 
 def _first_at_least(required: float, sizes: list[float]) -> float:
@@ -475,6 +475,22 @@ def m_04(i: dict[str, Any]) -> dict[str, Any]:
     return {
         "distances_1_to_2_6": distances,
         "path": "-".join(["1", *(span.run.split("-")[1] for span in spans)]),
+    }
+
+
+def m_01(i: dict[str, Any]) -> dict[str, Any]:
+    side = i["side"]
+    corners = [Point(0, 0), Point(side, 0), Point(side / 2, side * 3**0.5 / 2)]
+    plain = branched_trench.unbranched_trench(corners).length
+    least = branched_trench.branched_trench(corners).length
+    return {"spanning_tree": plain, "with_junction": least, "ratio": plain / least}
+
+
+def m_03(i: dict[str, Any]) -> dict[str, Any]:
+    corners = [Point(*corner) for corner in i["points"]]
+    return {
+        "spanning_tree": branched_trench.unbranched_trench(corners).length,
+        "with_junctions": branched_trench.branched_trench(corners).length,
     }
 
 

@@ -14,6 +14,7 @@ from asfitted.calculate.containment.containment_fill import (
 from asfitted.calculate.containment.containment_kinds import kind_of
 from asfitted.errors import InputOutOfRangeError, OutsideTableError
 from asfitted.reference import cable_family, cables, containment
+from asfitted.reference.cable_mass import mass_or_estimate_kg_m
 from asfitted.reference.loader import table
 
 if TYPE_CHECKING:
@@ -63,7 +64,7 @@ def cable_size(cable: Cable, sizes: Mapping[str, float]) -> CableSize:
     count, cores = (cable.cores, 1) if construction == "single" else (1, cable.cores)
     wanted = (cable.family, cores, csa)
     try:
-        mass: float | None = count * cables.mass_kg_m(*wanted).value
+        mass: float | None = count * mass_or_estimate_kg_m(*wanted).value
     except OutsideTableError:
         mass = None
     return CableSize(

@@ -203,7 +203,7 @@ def _mass_step(section: Section, taken: Mapping[str, CableSize]) -> Step:
     unknown = [tag for tag, mass in masses.items() if mass is None]
     words = f"mass of cables in {section.ident}"
     if unknown:
-        words += f"; no mass is tabulated for {', '.join(unknown)}"
+        words += f"; no mass is known for {', '.join(unknown)}"
     known = [mass for mass in masses.values() if mass is not None]
     return Step(
         "m",
@@ -212,5 +212,5 @@ def _mass_step(section: Section, taken: Mapping[str, CableSize]) -> Step:
         " + ".join(f"{mass:.3f}" for mass in known) or "0",
         section.mass_kg_m,
         "kg/m",
-        "dimension tables",
+        "dimension tables; where they give no mass: copper, and the rest as solid plastics",
     )
