@@ -23,7 +23,7 @@ def judge_fill(
         limit_pct: Limit in % of width or area; that of the piece when left out.
     """
     for run in job.installation.containment.values():
-        own = [s for s in job.results.sections.values() if s.containment == run.tag and s.cables]
+        own = [s for s in job.pieces_of(run.tag) if s.cables]
         if not own or not any(word in run.kind for word in kinds):
             continue
         fullest = max(own, key=lambda section: section.fill_pct)

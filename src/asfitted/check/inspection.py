@@ -16,7 +16,12 @@ from asfitted.check.finding import Finding, Passed, Severity, Status, Verdict
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from asfitted.calculate.results import CableResult, CalculationResults, CircuitResult
+    from asfitted.calculate.results import (
+        CableResult,
+        CalculationResults,
+        CircuitResult,
+        Section,
+    )
     from asfitted.errors import Place
     from asfitted.resolve.installation import (
         Board,
@@ -70,6 +75,17 @@ class Inspection:
     def circuits_of(self, board: Board) -> list[Circuit]:
         """Return the circuits of a board that stay, in order of the spec."""
         return self._by_board.get(board.tag, [])
+
+    @cached_property
+    def _by_run(self) -> dict[str, list[Section]]:
+        runs: dict[str, list[Section]] = {}
+        for section in self.results.sections.values():
+            runs.setdefault(section.containment, []).append(section)
+        return runs
+
+    def pieces_of(self, run: str) -> list[Section]:
+        """Return the pieces of a run on which the same cables lie, in order along it."""
+        return self._by_run.get(run, [])
 
     def surveyed_circuits(self) -> Iterator[tuple[Circuit, CircuitResult | None]]:
         """Yield circuits whose cables are known, with their figures.

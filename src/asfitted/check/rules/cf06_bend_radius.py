@@ -40,7 +40,7 @@ def check(job: Inspection) -> Iterator[Verdict]:
     Source. On-Site Guide Table D5, multiples of the overall diameter.
     """
     for run in job.installation.containment.values():
-        pieces = [s for s in job.results.sections.values() if s.containment == run.tag]
+        pieces = job.pieces_of(run.tag)
         widest = max(
             ((mm, tag) for s in pieces for mm, tag in zip(s.overall_mm, s.cables, strict=True)),
             default=None,

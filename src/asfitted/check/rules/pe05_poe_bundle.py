@@ -41,7 +41,7 @@ def check(job: Inspection) -> Iterator[Verdict]:
     devices = job.installation.data_devices
     powered = {r.cable for r in job.results.data.values() if devices[r.tag].poe_class is not None}
     for run in job.installation.containment:
-        own = [s for s in job.results.sections.values() if s.containment == run]
+        own = job.pieces_of(run)
         counts = {s.ident: len(powered.intersection(s.cables)) for s in own}
         fullest = max(counts, key=lambda ident: counts[ident], default="")
         if fullest and counts[fullest]:

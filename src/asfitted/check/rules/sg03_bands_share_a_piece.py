@@ -39,7 +39,7 @@ def check(job: Inspection) -> Iterator[Verdict]:
     """
     cables = job.installation.cables
     for run in job.installation.containment:
-        own = [s for s in job.results.sections.values() if s.containment == run and s.cables]
+        own = [s for s in job.pieces_of(run) if s.cables]
         if not own:
             continue
         both = [s for s in own if len({cables[tag].band for tag in s.cables}) > 1]
