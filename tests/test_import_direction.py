@@ -23,6 +23,7 @@ ORDER = [
     "quick_sums",
     "check",
     "explain",
+    "compare",
     "layout",
     "sheets",
     "draw",
@@ -42,6 +43,7 @@ LIBRARIES = {
     "schemdraw": {"draw"},
     "svgwrite": {"draw"},
     "cairosvg": {"draw"},
+    "ezdxf": {"draw"},
     "reportlab": {"draw"},
     "pypdf": {"pack"},
 }

@@ -88,6 +88,7 @@ def _parser() -> argparse.ArgumentParser:
         command.add_argument("job", type=Path, help="the job file (YAML)")
         command.add_argument("-o", "--output", type=Path, required=True, help="folder to write to")
         command.add_argument("--png", type=float, metavar="DPI", help="also write PNG previews")
+        command.add_argument("--dxf", action="store_true", help="also write each sheet as DXF")
     dump = _command(commands, "dump", "print the result of one stage as JSON", _dump)
     dump.add_argument("stage", choices=("spec", "resolve", "calculate", "check", "layout"))
     dump.add_argument("job", type=Path, help="the job file (YAML)")
@@ -148,7 +149,9 @@ def _verdict(report: CheckReport) -> int:
 def _draw(options: argparse.Namespace) -> int:
     checked = check_job(options.job, _say)
     sheets = lay_out_job(checked, _say)
-    names = write_sheets(sheets, options.output, png_dpi=options.png, progress=_say)
+    names = write_sheets(
+        sheets, options.output, png_dpi=options.png, dxf=options.dxf, progress=_say
+    )
     print(f"{len(names)} files in {options.output}")
     return _report_errors(checked.report)
 
@@ -157,7 +160,12 @@ def _pack(options: argparse.Namespace) -> int:
     checked = check_job(options.job, _say)
     sheets = lay_out_job(checked, _say)
     written = write_pack(
-        model_of(checked), sheets, options.output, png_dpi=options.png, progress=_say
+        model_of(checked),
+        sheets,
+        options.output,
+        png_dpi=options.png,
+        dxf=options.dxf,
+        progress=_say,
     )
     for name in written.files:
         print(options.output / name)

@@ -70,7 +70,7 @@ def test_links_become_anchors_when_addresses_are_known(example: SheetLayout) -> 
 
 
 def test_a_symbol_is_declared_once_for_each_size_and_width(root: Element) -> None:
-    declared = [g.get("id") for g in root.find(f"{SVG}defs") or () if g.tag == f"{SVG}g"]
+    declared = [s.get("id") for s in root.find(f"{SVG}defs") or () if s.tag == f"{SVG}symbol"]
     assert declared.count("sym-rcbo-10-35") == 1
     assert "sym-rcbo-7-25" in declared
     uses = [u.get("{http://www.w3.org/1999/xlink}href") for u in root.iter(f"{SVG}use")]

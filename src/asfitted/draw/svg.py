@@ -170,7 +170,8 @@ class _SvgSheet:
         if ident not in self._declared:
             self._declared.add(ident)
             sized = sized_symbol(use.name, use.size_mm, use.width_mm)
-            shape = self._drawing.g(id=ident)
+            shape = self._drawing.symbol(id=ident)
+            shape.attribs["overflow"] = "visible"  # strokes reach past the box
             for path in sized.paths:
                 shape.add(self._path(path))
             for circle in sized.circles:

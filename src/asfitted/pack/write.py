@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from asfitted.draw.dxf import write_dxf
 from asfitted.draw.preview import write_png
 from asfitted.draw.svg import write_svg
 from asfitted.errors import OutputError
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_layout import SheetLayout
     from asfitted.layout.sheet_model import Model
 
-_SHEET_FILE = re.compile(r"\d\d-[a-z0-9.-]+\.(svg|png)")
+_SHEET_FILE = re.compile(r"\d{2,}-[a-z0-9.-]+\.(svg|png|dxf)")
 
 
 @dataclass(frozen=True)
@@ -35,15 +36,16 @@ def write_sheets(
     folder: Path,
     *,
     png_dpi: float | None = None,
+    dxf: bool = False,
     progress: Callable[[str], None] | None = None,
 ) -> list[str]:
-    """Write every sheet as SVG (and PNG if a resolution is given) into ``folder/sheets``.
+    """Write every sheet as SVG (PNG and DXF if asked for) into ``folder/sheets``.
 
     Sheets of an earlier run that the job no longer has are removed, so that old and new issues
     are never mixed.
 
     Raises:
-        OutputError: the folder cannot be written, or the PNG library is missing.
+        OutputError: the folder cannot be written, or the PNG or DXF library is missing.
     """
     files: dict[str, bytes] = {}
     for sheet in sheets:
@@ -53,6 +55,8 @@ def write_sheets(
         files[f"{sheet.name}.svg"] = svg.encode()
         if png_dpi is not None:
             files[f"{sheet.name}.png"] = write_png(svg, png_dpi)
+        if dxf:
+            files[f"{sheet.name}.dxf"] = write_dxf(sheet).encode()
     target = folder / "sheets"
     for name, data in files.items():
         put(target / name, data)
@@ -68,6 +72,7 @@ def write_pack(
     folder: Path,
     *,
     png_dpi: float | None = None,
+    dxf: bool = False,
     progress: Callable[[str], None] | None = None,
 ) -> Written:
     """Write sheets, the PDF of the set, the schedules as CSV and ``design.json``.
@@ -76,7 +81,7 @@ def write_pack(
         OutputError: a file cannot be written.
     """
     job = model.installation.job
-    names = write_sheets(sheets, folder, png_dpi=png_dpi, progress=progress)
+    names = write_sheets(sheets, folder, png_dpi=png_dpi, dxf=dxf, progress=progress)
     if progress:
         progress("binding the PDF")
     pdf = f"{pack_name(job)}.pdf"
