@@ -35,6 +35,7 @@ __all__ = [
 
 _PI_OVER_4 = 0.7853981633974483
 _SHAPED_FROM_MM2 = 25.0
+_LARGER_CABLE = "swa"  # than an unarmoured cable of the same cores and size
 
 
 def _phases(loaded_conductors: int) -> str:
@@ -69,7 +70,8 @@ def standard_sizes(family_id: str, cores: int) -> tuple[float, ...]:
     """Return the sizes made with so many cores, mm2, least first.
 
     Sizes are those of the capacity table (or of the dimension table where there is none) that
-    appear in the dimension table for that number of cores, where that table lists it at all.
+    appear in the dimension table for that number of cores, where that table lists it at all;
+    for multicore cable, up to the largest whose armoured cousin has a diameter.
 
     Raises:
         OutsideTableError: the family is not made with so many cores.
@@ -83,6 +85,9 @@ def standard_sizes(family_id: str, cores: int) -> tuple[float, ...]:
         rated = {float(r["csa"]) for r in shared_table(one.id, "capacity").table.rows}
     except OutsideTableError:
         return tuple(sorted(sized))
+    if one.construction == "multicore" and cores in family(_LARGER_CABLE).cores:
+        largest = max(standard_sizes(_LARGER_CABLE, cores))
+        return tuple(sorted(size for size in rated if size in sized or size <= largest))
     if one.construction not in ("armoured", "flexible"):
         return tuple(sorted(rated))
     return tuple(sorted(rated & sized or rated))
@@ -184,10 +189,21 @@ def _dimension(family_id: str, cores: int, csa_mm2: float, column: str, unit: st
 def overall_diameter_mm(family_id: str, cores: int, csa_mm2: float) -> Figure:
     """Return the overall diameter, mm; the longer axis of a flat cable.
 
+    Where no diameter of an unarmoured multicore cable is tabulated, that of the armoured cable of
+    the same cores and size stands for it, "derived": it is larger, so that room is never short.
+
     Raises:
         OutsideTableError: the size is not in the dimension table.
     """
-    return _dimension(family_id, cores, csa_mm2, "overall_mm", "mm")
+    try:
+        return _dimension(family_id, cores, csa_mm2, "overall_mm", "mm")
+    except OutsideTableError:
+        if family(family_id).construction != "multicore":
+            raise
+        sizes = standard_sizes(_LARGER_CABLE, cores)
+        size = min((made for made in sizes if made >= csa_mm2), default=csa_mm2)
+        larger = _dimension(_LARGER_CABLE, cores, size, "overall_mm", "mm")
+        return replace(larger, provenance="derived", note="that of armoured cable, which is larger")
 
 
 def overall_area_mm2(family_id: str, cores: int, csa_mm2: float) -> Figure:
@@ -197,8 +213,9 @@ def overall_area_mm2(family_id: str, cores: int, csa_mm2: float) -> Figure:
         OutsideTableError: the size is not in the dimension table.
     """
     width = overall_diameter_mm(family_id, cores, csa_mm2)
-    row, _ = _dimension_row(family_id, cores, csa_mm2)
-    thickness = row.get("thickness_mm")
+    thickness = None
+    if family(family_id).construction in ("flat", "coax_power"):
+        thickness = _dimension_row(family_id, cores, csa_mm2)[0].get("thickness_mm")
     area = width.value * thickness if thickness else _PI_OVER_4 * width.value**2
     return replace(width, value=area, unit="mm2")
 

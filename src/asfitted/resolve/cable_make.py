@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Literal
 
 from asfitted.errors import OutsideTableError
 from asfitted.reference.cable_family import CableFamily, families, family
+from asfitted.reference.cables import standard_sizes
 from asfitted.spec.problem_codes import Code
 from asfitted.spec.words import did_you_mean
 
@@ -79,6 +80,22 @@ def _cpc(made: CableFamily, cores: int, live: Live) -> Cpc:
     return "core" if cores > least else "none"
 
 
+def _size_is_known(
+    words: CableWords, made: CableFamily, cores: int, path: SpecPath, ledger: Ledger
+) -> bool:
+    """Tell whether the tables hold the written size; one that they do not hold is noted."""
+    if words.csa_mm2 is None or made.band != "II":
+        return True
+    sizes = standard_sizes(made.id, made.cores[0] if made.construction == "single" else cores)
+    if words.csa_mm2 in sizes:
+        return True
+    made_as = made.legend if made.construction == "single" else f"{cores}-core {made.legend}"
+    message = f"{words.csa_mm2:g} mm² is not a size of {made_as} in the tables"
+    known = ", ".join(f"{size:g}" for size in sizes)
+    ledger.problem(Code.CIRCUIT, message, path, f"sizes: {known} mm²")
+    return False
+
+
 def make_of(
     words: CableWords, live: Live, path: SpecPath, subject: str, ledger: Ledger
 ) -> Make | None:
@@ -96,6 +113,8 @@ def make_of(
         known = ", ".join(f"{n}c" for n in made.cores)
         message = f"{words.family} is not made with {cores} cores"
         ledger.problem(Code.CIRCUIT, message, path, f"made with {known}")
+        return None
+    if not _size_is_known(words, made, cores, path, ledger):
         return None
     least = 3 if live.needed > 2 else 2
     if made.band == "II" and cores < least and made.construction != "single":

@@ -19,6 +19,9 @@ COLUMNS = (
     Column("Clause"),
 )
 
+#: Findings in one row of the table: a page must hold the row.
+MOST_ALIKE, MOST_WORDED = 40, 8
+
 
 def check_list(model: Model) -> Table:
     """Return one row for each rule that found something, gravest first.
@@ -29,13 +32,22 @@ def check_list(model: Model) -> Table:
     for finding in model.report.findings:
         groups.setdefault((finding.word, finding.rule, finding.to_do), []).append(finding)
     rows: list[tuple[str, ...]] = []
+    idents: list[str] = []
     strong: set[int] = set()
     for (word, rule, to_do), group in groups.items():
-        if any(finding.stops_work for finding in group):
-            strong.add(len(rows))
-        rows.append((word, rule, _subjects(group), _messages(group), to_do, _clause(group[0])))
-    idents = tuple(f"{i:03d}" for i in range(len(rows)))
-    return Table(COLUMNS, tuple(rows), idents, strong_rows=frozenset(strong))
+        for part in _parted(group):
+            if any(finding.stops_work for finding in part):
+                strong.add(len(rows))
+            rows.append((word, rule, _subjects(part), _messages(part), to_do, _clause(part[0])))
+            idents.append(f"{rule}/{word}/{part[0].subject}/{len(rows):03d}")
+    return Table(COLUMNS, tuple(rows), tuple(idents), strong_rows=frozenset(strong))
+
+
+def _parted(group: list[Finding]) -> list[list[Finding]]:
+    """Return a group in parts whose rows fit on a page: fewer where each has words of its own."""
+    alike = len({finding.message for finding in group}) == 1
+    most = MOST_ALIKE if alike else MOST_WORDED
+    return [group[at : at + most] for at in range(0, len(group), most)]
 
 
 def _clause(finding: Finding) -> str:
