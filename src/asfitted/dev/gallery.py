@@ -1,6 +1,6 @@
 """Renders every job of ``specs/`` into ``gallery/``, or tells what there is stale.
 
-Run from the top of the repository::
+Of its sheets only the drawings are kept. Run from the top of the repository::
 
     python -m asfitted.dev.gallery           # write
     python -m asfitted.dev.gallery --check   # exit 1 if anything differs
@@ -20,13 +20,19 @@ from asfitted.pipeline import check_job, lay_out_job, model_of
 #: The bytes of embedded fonts follow the version of the font library: they are not compared.
 _FONT = re.compile(rb"base64,[A-Za-z0-9+/=]+")
 COMPARED = {".svg", ".csv", ".json"}
+#: Section of the pack whose sheets are kept as SVG.
+KEPT = "Drawings"
 
 
 def render(specs: Path, folder: Path) -> None:
     """Render every job of ``specs`` into a folder of its own name."""
     for spec in sorted(specs.glob("*.yaml")):
         checked = check_job(spec)
-        write_pack(model_of(checked), lay_out_job(checked), folder / spec.stem)
+        sheets = lay_out_job(checked)
+        write_pack(model_of(checked), sheets, folder / spec.stem)
+        for sheet in sheets:
+            if sheet.section != KEPT:  # tables and documents are in the PDF and the schedules
+                (folder / spec.stem / "sheets" / f"{sheet.name}.svg").unlink()
 
 
 def _files(folder: Path) -> dict[str, bytes]:
