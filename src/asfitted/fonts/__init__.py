@@ -7,7 +7,7 @@ trade needs. Text is measured here before it is placed; fonts of the machine are
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 from fontTools.ttLib import TTFont
@@ -57,12 +57,17 @@ def text_width_mm(text: str, cap_mm: float, *, bold: bool = False) -> float:
     Raises:
         MissingGlyphError: the family has no sign for a character.
     """
+    return _ems(text, bold=bold) * font_size_mm(cap_mm) * RESERVE
+
+
+@lru_cache(maxsize=100_000)
+def _ems(text: str, *, bold: bool) -> float:
+    """Return the length of a text in ems; layout asks for the same words many times."""
     advances = metrics(bold=bold).advances
     try:
-        ems = sum(advances[char] for char in text)
+        return sum(advances[char] for char in text)
     except KeyError as error:
         char = error.args[0]
         raise MissingGlyphError(
             f"the lettering font has no sign for {char!r} (U+{ord(char):04X}) in {text!r}"
         ) from error
-    return ems * font_size_mm(cap_mm) * RESERVE
