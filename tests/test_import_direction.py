@@ -46,6 +46,7 @@ LIBRARIES = {
     "ezdxf": {"draw"},
     "reportlab": {"draw"},
     "pypdf": {"pack"},
+    "xlsxwriter": {"pack"},
 }
 #: Only these may print; only these may look at the clock, the environment or the working folder.
 MAY_PRINT = {"cli"}

@@ -13,13 +13,16 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from asfitted import __version__
+from asfitted.compare.report import as_text as as_lines
 from asfitted.errors import AsfittedError, NotUnderstoodError, SpecError
 from asfitted.explain.find import explain
 from asfitted.explain.text import as_text, step_lines
+from asfitted.layout.sheet_layout import READERS
 from asfitted.pack.design_json import findings_data
+from asfitted.pack.job_files import job_attachments
 from asfitted.pack.plain_data import plain
-from asfitted.pack.write import write_pack, write_sheets
-from asfitted.pipeline import check_job, dump_stage, lay_out_job, model_of
+from asfitted.pack.write import write_pack, write_reader_packs, write_sheets
+from asfitted.pipeline import changed_sheets, check_job, dump_stage, lay_out_job, model_of
 from asfitted.quick_sums import quick_sum, quick_sums
 from asfitted.quick_sums._sum import split_typed
 from asfitted.spec.schema import json_schema
@@ -28,6 +31,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
     from asfitted.check.run import CheckReport
+    from asfitted.pipeline import Checked
 
 CLEAN, FINDINGS, BAD_SPEC, OUR_FAULT = 0, 1, 2, 3
 CAUTION = (
@@ -80,6 +84,12 @@ def _parser() -> argparse.ArgumentParser:
     check = _command(commands, "check", "check the design and print the findings", _check)
     check.add_argument("job", type=Path, help="the job file (YAML)")
     check.add_argument("--json", action="store_true", help="print the findings as JSON")
+    _issue_arguments(check)
+    compared = _command(commands, "compare", "say what changed from one issue to another", _compare)
+    compared.add_argument("old", type=Path, help="the job file of the older issue")
+    compared.add_argument("new", type=Path, help="the job file of the newer issue")
+    compared.add_argument("--site", type=Path, metavar="FILE", help="mark-ups over the newer issue")
+    compared.add_argument("--json", action="store_true", help="print the changes as JSON")
     for name, words, run in (
         ("draw", "draw every sheet as SVG", _draw),
         ("pack", "draw every sheet and bind the pack", _pack),
@@ -89,6 +99,15 @@ def _parser() -> argparse.ArgumentParser:
         command.add_argument("-o", "--output", type=Path, required=True, help="folder to write to")
         command.add_argument("--png", type=float, metavar="DPI", help="also write PNG previews")
         command.add_argument("--dxf", action="store_true", help="also write each sheet as DXF")
+        _issue_arguments(command)
+        if name == "pack":
+            command.add_argument(
+                "--for",
+                dest="readers",
+                action="append",
+                choices=READERS,
+                help="only the PDF of one reader; may be given more than once",
+            )
     dump = _command(commands, "dump", "print the result of one stage as JSON", _dump)
     dump.add_argument("stage", choices=("spec", "resolve", "calculate", "check", "layout"))
     dump.add_argument("job", type=Path, help="the job file (YAML)")
@@ -102,6 +121,22 @@ def _parser() -> argparse.ArgumentParser:
     sums.add_argument("--json", action="store_true", help="print the working as JSON")
     _command(commands, "schema", "print the JSON Schema of a job file", _schema)
     return parser
+
+
+def _issue_arguments(command: argparse.ArgumentParser) -> None:
+    """Let a command take the issue to compare with, and mark-ups from site."""
+    command.add_argument(
+        "--since",
+        type=Path,
+        metavar="JOB",
+        help="the job file of the issue before: clouds go round what differs",
+    )
+    command.add_argument(
+        "--site",
+        type=Path,
+        metavar="FILE",
+        help="mark-ups from site to lay over the job, which stays as it is",
+    )
 
 
 def _command(
@@ -121,7 +156,9 @@ def _say(words: str) -> None:
 
 
 def _check(options: argparse.Namespace) -> int:
-    checked = check_job(options.job)
+    checked = check_job(options.job, since=options.since, site=options.site)
+    if not options.json:
+        _tell_marks(checked)
     if options.json:
         print(json.dumps(findings_data(checked.report), indent=1, ensure_ascii=False))
     else:
@@ -146,8 +183,32 @@ def _verdict(report: CheckReport) -> int:
     return FINDINGS if report.errors else CLEAN
 
 
+def _tell_marks(checked: Checked) -> None:
+    """Say which mark-ups from site were laid over the job."""
+    for mark in checked.installation.site_marks:
+        print(f"site  {mark.tag}: {mark.words} ({mark.by}, {mark.date})", file=sys.stderr)
+
+
+def _compare(options: argparse.Namespace) -> int:
+    checked = check_job(options.new, _say, since=options.old, site=options.site)
+    changes = checked.changes
+    if changes is None:
+        return CLEAN
+    _say("laying out both issues")
+    sheets = [change for change in changed_sheets(checked) if change.is_concerned]
+    if options.json:
+        data = {"changes": plain(changes), "sheets": [sheet.facts for sheet in sheets]}
+        print(json.dumps({**data, "caution": CAUTION}, indent=1, ensure_ascii=False))
+        return CLEAN
+    _tell_marks(checked)
+    print(as_lines(changes, [sheet.words for sheet in sheets]))
+    print(CAUTION)
+    return CLEAN
+
+
 def _draw(options: argparse.Namespace) -> int:
-    checked = check_job(options.job, _say)
+    checked = check_job(options.job, _say, since=options.since, site=options.site)
+    _tell_marks(checked)
     sheets = lay_out_job(checked, _say)
     names = write_sheets(
         sheets, options.output, png_dpi=options.png, dxf=options.dxf, progress=_say
@@ -157,16 +218,29 @@ def _draw(options: argparse.Namespace) -> int:
 
 
 def _pack(options: argparse.Namespace) -> int:
-    checked = check_job(options.job, _say)
+    checked = check_job(options.job, _say, since=options.since, site=options.site)
+    _tell_marks(checked)
     sheets = lay_out_job(checked, _say)
-    written = write_pack(
-        model_of(checked),
-        sheets,
-        options.output,
-        png_dpi=options.png,
-        dxf=options.dxf,
-        progress=_say,
-    )
+    attachments = job_attachments(options.job)
+    if options.readers:
+        written = write_reader_packs(
+            model_of(checked),
+            sheets,
+            options.output,
+            options.readers,
+            progress=_say,
+            attachments=attachments,
+        )
+    else:
+        written = write_pack(
+            model_of(checked),
+            sheets,
+            options.output,
+            png_dpi=options.png,
+            dxf=options.dxf,
+            progress=_say,
+            attachments=attachments,
+        )
     for name in written.files:
         print(options.output / name)
     return _report_errors(checked.report)

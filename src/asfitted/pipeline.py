@@ -5,14 +5,16 @@ spec -> resolve -> calculate -> check -> layout -> draw -> pack
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
 from asfitted.calculate.calculate import calculate
 from asfitted.check.run import run_checks
+from asfitted.compare.compare import Side, compare
+from asfitted.compare.issue_chain import as_laid, resolve_issue
 from asfitted.draw.symbols import catalogue
+from asfitted.layout.revision.marks import sheet_changes, with_clouds
 from asfitted.layout.sheet_model import Model
-from asfitted.resolve.resolve_job import resolve
 from asfitted.sheets import lay_out_sheets
 from asfitted.spec.load_job import load_job
 
@@ -22,6 +24,8 @@ if TYPE_CHECKING:
 
     from asfitted.calculate.results import CalculationResults
     from asfitted.check.run import CheckReport
+    from asfitted.compare.changes import Changes
+    from asfitted.layout.revision.marks import SheetChange
     from asfitted.layout.sheet_layout import SheetLayout
     from asfitted.resolve.installation import Installation
 
@@ -36,28 +40,67 @@ class Checked:
     installation: Installation
     results: CalculationResults
     report: CheckReport
+    issued: Checked | None = None  # the issue that it is compared with
+
+    @property
+    def changes(self) -> Changes | None:
+        """What changed since the issue before; None when none was given."""
+        if self.issued is None:
+            return None
+        before = Side(self.issued.installation, self.issued.results)
+        return compare(before, Side(self.installation, self.results))
 
 
-def check_job(path: Path, progress: Callable[[str], None] | None = None) -> Checked:
-    """Read, resolve, calculate and check a job.
+def check_job(
+    path: Path,
+    progress: Callable[[str], None] | None = None,
+    *,
+    since: Path | None = None,
+    site: Path | None = None,
+) -> Checked:
+    """Read, resolve, calculate and check a job, and the issue before it where there is one.
+
+    Args:
+        path: the job file.
+        progress: told what is being done.
+        since: the job file of the issue to compare with, in place of what the job itself names.
+        site: mark-ups from site to lay over the job.
 
     Raises:
-        SpecError: the spec cannot be used; holds every problem found.
+        SpecError: a file cannot be used; holds every problem found.
     """
     say = progress or (lambda _: None)
-    say("reading the spec")
-    loaded = load_job(path)
-    say("looking names up")
-    installation = resolve(loaded)
+    say("reading the spec and looking names up")
+    issue = resolve_issue(path, since, site)
     say("routing and calculating")
+    installation, designed = issue.installation, None
+    if issue.design is not None:
+        designed = _checked(issue.design)
+        installation = as_laid(installation, designed.results)
+    checked = _checked(installation)
+    if issue.before is None:
+        return checked
+    say("the same for the issue before it")
+    is_design = designed is not None and issue.before is issue.design
+    return replace(checked, issued=designed if is_design else _checked(issue.before))
+
+
+def _checked(installation: Installation) -> Checked:
     results = calculate(installation)
-    say("checking")
     return Checked(installation, results, run_checks(installation, results))
 
 
 def model_of(checked: Checked) -> Model:
     """Return what sheets and schedules of a checked job are made from."""
-    return Model(checked.installation, checked.results, checked.report, catalogue())
+    issued = model_of(checked.issued) if checked.issued else None
+    return Model(
+        checked.installation,
+        checked.results,
+        checked.report,
+        catalogue(),
+        changes=checked.changes,
+        issued=issued,
+    )
 
 
 def lay_out_job(
@@ -68,7 +111,19 @@ def lay_out_job(
     Raises:
         LayoutError: something does not fit or cannot be lettered.
     """
-    return lay_out_sheets(model_of(checked), progress=progress)
+    model = model_of(checked)
+    sheets = lay_out_sheets(model, progress=progress)
+    if model.issued is None:
+        return sheets
+    return with_clouds(sheets, lay_out_sheets(model.issued), model)
+
+
+def changed_sheets(checked: Checked) -> tuple[SheetChange, ...]:
+    """Return what changed on each sheet since the issue before; nothing when none was given."""
+    model = model_of(checked)
+    if model.issued is None:
+        return ()
+    return sheet_changes(lay_out_sheets(model), lay_out_sheets(model.issued), model)
 
 
 def dump_stage(path: Path, stage: Stage) -> object:
@@ -76,7 +131,7 @@ def dump_stage(path: Path, stage: Stage) -> object:
     if stage == "spec":
         return load_job(path).spec
     if stage == "resolve":
-        return resolve(load_job(path))
+        return resolve_issue(path).installation
     checked = check_job(path)
     if stage == "calculate":
         return checked.results

@@ -21,6 +21,7 @@ short-circuit power                     MVA
 share                                   %
 thermal resistivity of soil             K.m/W
 time kept                               days
+time of fire resistance                 min
 ======================================  ==========
 
 Nothing is guessed: a decimal comma, a wrong unit or a suspiciously small bare number is refused,
@@ -128,6 +129,10 @@ ANGLE_DEG = QuantityKind("angle", "deg", {"deg": 1.0, "°": 1.0, "degrees": 1.0}
 DISK_TB = QuantityKind("disk size", "TB", {"TB": 1.0, "GB": 0.001}, "4 TB")
 TIME_DAYS = QuantityKind(
     "time", "days", {"days": 1.0, "day": 1.0, "weeks": 7.0, "week": 7.0}, "14 days"
+)
+FLOOR_LEVEL_MM = replace(POSITION_MM, name="floor level", example="3.2 m", below_zero=True)
+TIME_MIN = QuantityKind(
+    "time", "min", {"min": 1.0, "minutes": 1.0, "minute": 1.0, "h": 60.0}, "60 min"
 )
 APPARENT_KVA = QuantityKind("apparent power", "kVA", {"kVA": 1.0, "MVA": 1000.0}, "500 kVA")
 SHORT_CIRCUIT_MVA = QuantityKind(

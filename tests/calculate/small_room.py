@@ -214,7 +214,7 @@ def installation(
     for wall in on.values():
         names = tuple(name for name, other in on.items() if other.room == wall.room)
         rooms[wall.room] = Room(wall.room, HIGH_MM, "", "", names)
-    words = dict.fromkeys(
+    words: dict[str, Any] = dict.fromkeys(
         (
             "number",
             "title",

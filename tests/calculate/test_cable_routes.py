@@ -189,7 +189,11 @@ def test_broken_words_name_the_wall_and_the_cure() -> None:
 def test_broken_words_for_runs_that_do_not_meet() -> None:
     apart = run("T9", [(C, 0, 2500), (C, 8000, 2500)], ("C",))
     broken = one_way(TRAY, apart, to=position(C, 1000, 1200)).broken
-    assert broken.startswith("no run for power joins DB1 (wall A) and X1 (wall C); add a run")
+    # walls A and C lie 6 m apart, and both runs are 2.5 m up
+    assert broken.startswith(
+        "no run for power joins DB1 (wall A) and X1 (wall C) "
+        "(T1 and T9 do not meet: 6.00 m apart); add a run"
+    )
 
 
 def test_data_is_kept_out_of_a_power_run_unless_it_is_told() -> None:

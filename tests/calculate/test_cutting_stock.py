@@ -10,8 +10,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from asfitted.calculate.cutting_bound import cutting_patterns, lower_bound
-from asfitted.calculate.cutting_stock import cutting_plan
+from asfitted.calculate.cutting_bound import (
+    counting_bound,
+    cutting_patterns,
+    full_patterns,
+    lower_bound,
+)
+from asfitted.calculate.cutting_stock import FOR_A_JOB, Effort, cutting_plan
 from asfitted.errors import InputOutOfRangeError
 
 
@@ -69,14 +74,44 @@ def test_stock_that_runs_out_is_said() -> None:
         cutting_plan({0: 1}, {10: None})
 
 
-def test_a_plan_that_is_not_proved_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
-    # by hand: 7+3 in 10, 7+4+4 and 6+6+3 in 15, nothing left; longest first needs 3 of 15
-    demand, stock = {7: 2, 6: 2, 4: 2, 3: 2}, {15: None, 10: None}
-    assert cutting_plan(demand, stock).stock_used == 40
-    assert cutting_plan(demand, stock).is_least
-    monkeypatch.setattr("asfitted.calculate.cutting_stock.STATES", 0)
-    plan = cutting_plan(demand, stock)
-    assert (plan.stock_used, plan.bound, plan.is_least) == (45, 40, False)
+def test_a_plan_that_is_not_proved_says_so() -> None:
+    # by hand: 6+2+2 and 3+3+2+2 in 10, nothing left; longest first begins a third piece
+    demand = {6: 1, 3: 2, 2: 4}
+    assert cutting_plan(demand, {10: None}).stock_used == 20
+    plan = cutting_plan(demand, {10: None}, Effort(states=0, bound_lengths=0))
+    assert (plan.stock_used, plan.bound, plan.is_least) == (30, 20, False)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(st.integers(2, 20), min_size=1, max_size=8), st.integers(20, 30))
+def test_counting_never_bounds_above_the_least(pieces: list[int], stock: int) -> None:
+    assert counting_bound(stock, Counter(pieces)) <= least_count(stock, tuple(pieces))
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(st.integers(2, 9), min_size=1, max_size=6), st.integers(9, 25))
+def test_full_patterns_leave_no_room_for_another_length(pieces: list[int], stock: int) -> None:
+    wanted = Counter(pieces)
+    lengths = tuple(sorted(wanted, reverse=True))
+    counts = tuple(wanted[p] for p in lengths)
+    every = itertools.product(*(range(n + 1) for n in counts))
+    full = set()
+    for taken in every:
+        room = stock - sum(p * n for p, n in zip(lengths, taken, strict=True))
+        left = [p for p, n, t in zip(lengths, counts, taken, strict=True) if n > t]
+        if room >= 0 and (not left or min(left) > room):
+            full.add(taken)
+    assert set(full_patterns(stock, lengths, counts)) == full
+
+
+def test_the_same_lengths_give_the_same_plan_within_the_limits_of_a_job() -> None:
+    # 60 different lengths: too many to prove, so the plan states its bound and ends
+    demand = {1010 + 37 * i: 1 + i % 3 for i in range(60)}
+    plans = [cutting_plan(demand, {3750: None}, FOR_A_JOB) for _ in range(2)]
+    assert plans[0] == plans[1]
+    cut = Counter(p for one in plans[0].cuts for p in one.pieces)
+    assert cut == Counter(demand)
+    assert plans[0].bound <= plans[0].stock_used <= 1.1 * plans[0].bound
 
 
 def test_the_bound_of_published_rolls() -> None:

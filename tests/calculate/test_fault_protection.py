@@ -84,3 +84,13 @@ def test_a_breaker_with_a_setting_below_its_tripping_current_has_no_known_energy
     device = Device("MCCB", "mccb", "BS EN 60947-2", 125, "TP", icn_ka=25, im_a=1250)
     assert isinstance(energy_at_board(device, 1400.0), str)
     assert not isinstance(energy_at_board(device, 1600.0), str)
+
+
+def test_a_delayed_rcd_before_the_sub_board_guards_its_circuits_on_tt() -> None:
+    # BS 7671 411.5.3: RA x IDn not above 50 V, so 50 V / 0.1 A = 500 ohm behind a 100 mA RCD and
+    # 50 V / 0.03 A = 1667 ohm behind 30 mA (Table 41.5 states both, memory)
+    installation = check_job(STUDIO.parent / "community-hall.yaml").installation
+    behind_100_ma = loop_limit(installation.circuits["DB2/1TP"], installation)
+    behind_30_ma = loop_limit(installation.circuits["DB2/2L1"], installation)
+    assert (behind_100_ma.zs_ohm, behind_100_ma.by_rcd) == (pytest.approx(500), True)
+    assert behind_30_ma.zs_ohm == pytest.approx(1667, abs=0.5)

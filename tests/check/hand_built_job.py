@@ -5,6 +5,8 @@ from __future__ import annotations
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Any
 
+import hand_readings
+
 from asfitted.calculate import results as res
 from asfitted.errors import Place
 from asfitted.geometry import Point, Point3
@@ -297,6 +299,7 @@ def installation() -> ins.Installation:
             status="For construction",
             description="",
         ),
+        readings=hand_readings.readings(),
         supply=ins.Supply(
             system="TN-C-S",
             phases=3,
@@ -525,6 +528,7 @@ def results() -> res.CalculationResults:
                 run_result("C1", "C1/1"),
             )
         ),
+        expected=hand_readings.expected(),
         max_demand_a=62,
         demand_basis="",
     )

@@ -8,7 +8,7 @@ import json
 import subprocess
 from pathlib import Path
 from shutil import which
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import pypdfium2
 import pytest
@@ -16,6 +16,10 @@ from pypdf import PdfReader
 
 from asfitted.cli import main
 from asfitted.layout.figures import metres, rounded
+from asfitted.pack.readers import sheets_for
+
+if TYPE_CHECKING:
+    from asfitted.layout.sheet_layout import SheetLayout
 
 SPECS = Path(__file__).parent.parent.parent / "specs"
 MM = 72 / 25.4
@@ -35,19 +39,21 @@ def reader(pack: Path) -> PdfReader:
     return PdfReader(files[0])
 
 
-def test_every_sheet_is_a_page_of_its_own_size(pack: Path, reader: PdfReader) -> None:
-    sheets = sorted((pack / "sheets").glob("*.svg"))
+def test_every_sheet_of_the_handover_is_a_page_of_its_own_size(
+    reader: PdfReader, demo_sheets: dict[str, tuple[SheetLayout, ...]]
+) -> None:
+    sheets = sheets_for(demo_sheets["pottery-studio"])
     assert len(reader.pages) == len(sheets)
     for page, sheet in zip(reader.pages, sheets, strict=True):
-        head = sheet.read_text()[:600]
-        width, height = float(page.mediabox.width) / MM, float(page.mediabox.height) / MM
-        assert f'width="{width:.0f}mm"' in head
-        assert f'height="{height:.0f}mm"' in head
+        size = float(page.mediabox.width) / MM, float(page.mediabox.height) / MM
+        assert size == pytest.approx(sheet.size_mm, abs=0.1), sheet.name
     sizes = {round(float(p.mediabox.width) / MM) for p in reader.pages}
-    assert {420, 297} <= sizes <= {420, 297, 210}, "A3 drawings and A4 schedules are mixed"
+    assert {420, 297, 210} <= sizes, "A3 drawings, A4 tables and upright A4 pages are mixed"
 
 
-def test_bookmarks_and_page_labels_name_every_sheet(reader: PdfReader) -> None:
+def test_bookmarks_and_page_labels_name_every_sheet(
+    reader: PdfReader, demo_sheets: dict[str, tuple[SheetLayout, ...]]
+) -> None:
     titles: list[str] = []
 
     def walk(items: list[Any]) -> None:
@@ -58,10 +64,12 @@ def test_bookmarks_and_page_labels_name_every_sheet(reader: PdfReader) -> None:
                 titles.append(item.title)
 
     walk(reader.outline)
-    assert titles[0] == "Drawings"
-    assert "Schedules" in titles
+    sheets = sheets_for(demo_sheets["pottery-studio"])
+    parts = list(dict.fromkeys(sheet.section for sheet in sheets))
+    assert parts[0] == "Front"
+    assert [t for t in titles if not t[:2].isdigit()] == parts
     assert sum(t[:2].isdigit() for t in titles) == len(reader.pages)
-    assert reader.page_labels[0] == "Sheet 01"
+    assert reader.page_labels == [f"Sheet {sheet.number}" for sheet in sheets]
 
 
 def test_text_is_searchable_in_two_readers(pack: Path, reader: PdfReader) -> None:

@@ -13,6 +13,7 @@ from asfitted.reference.loader import Table, tables
 FILES = (
     "cctv",
     "conductors",
+    "connections",
     "containment",
     "data_devices",
     "devices",
@@ -21,6 +22,7 @@ FILES = (
     "fault",
     "heights",
     "max_zs",
+    "reading_limits",
     "segregation",
     "site_limits",
     "termination",

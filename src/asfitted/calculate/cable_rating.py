@@ -159,7 +159,8 @@ def _in_insulation(length_mm: float, laid: Sequence[Laid]) -> Laid:
 
 
 def _is_short_hole(leg: RouteLeg) -> bool:
-    return leg.kind == "through-wall" and leg.length_mm <= SHORT_THROUGH_WALL_MM
+    is_hole = leg.kind in ("through-wall", "passage")
+    return is_hole and leg.length_mm <= SHORT_THROUGH_WALL_MM
 
 
 def _laid(

@@ -17,12 +17,15 @@ from asfitted.calculate.cable_rating import Needed, cable_use
 from asfitted.calculate.circuit_figures import cable_results, circuit_result
 from asfitted.calculate.containment.drop_fill import drop_fills
 from asfitted.calculate.containment.leg_groups import companions
+from asfitted.calculate.containment.passage_fill import passage_fills
 from asfitted.calculate.containment.sections import fill_sections
 from asfitted.calculate.data.data_figures import data_results
 from asfitted.calculate.demand import Demands, work_out_demands
 from asfitted.calculate.equipment_figures import equipment_results
+from asfitted.calculate.expected_readings import expected_readings
 from asfitted.calculate.fault_protection import loop_limit
 from asfitted.calculate.light_cables import lightly_loaded, sharing
+from asfitted.calculate.materials.take_off import take_off
 from asfitted.calculate.network import (
     Node,
     Voltages,
@@ -49,6 +52,7 @@ from asfitted.calculate.sized_cable import Problem, Stretch
 from asfitted.calculate.sizing import choose_sizes
 from asfitted.calculate.unbalanced_flow import Branch
 from asfitted.errors import OutsideTableError
+from asfitted.reference.cable_family import family
 from asfitted.reference.factors import (
     third_harmonic,
     voltage_drop_extra_percent,
@@ -256,7 +260,10 @@ def calculate(installation: Installation) -> CalculationResults:
     sizes = _sizes(installation, results)
     sections, containment = fill_sections(installation, paths, sizes)
     drops = drop_fills(installation, paths, sizes)
-    return replace(results, sections=sections, containment=containment, drop_fills=drops)
+    found = replace(results, sections=sections, containment=containment, drop_fills=drops)
+    found = replace(found, passages=passage_fills(installation, paths, sizes))
+    found = replace(found, expected=expected_readings(installation, found))
+    return replace(found, take_off=take_off(installation, found))
 
 
 def _with_light_cables_left_out(
@@ -309,8 +316,10 @@ def _sizes(installation: Installation, results: CalculationResults) -> dict[str,
     found = {tag: cable.csa_mm2 for tag, cable in results.cables.items()}
     for tag, cable in installation.cables.items():
         if cable.band == "power" and tag not in found and cable.csa_mm2 is None:
+            # singles are made and laid one by one
+            cores = 1 if family(cable.family).construction == "single" else cable.cores
             try:
-                found[tag] = sizes_made(cable.family, cable.cores)[-1]
+                found[tag] = sizes_made(cable.family, cores)[-1]
             except OutsideTableError:
                 continue
     return found

@@ -7,14 +7,16 @@ most is added until none does.
 
 from __future__ import annotations
 
+import math
 from fractions import Fraction
 from functools import cache
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
 Pattern = tuple[int, ...]
+MOST_UNITS = 50_000
 
 
 def cutting_patterns(stock: int, lengths: Sequence[int]) -> tuple[Pattern, ...]:
@@ -38,6 +40,91 @@ def cutting_patterns(stock: int, lengths: Sequence[int]) -> tuple[Pattern, ...]:
                 yield (count, *rest)
 
     return tuple(pattern for pattern in cut(0, stock) if any(pattern))
+
+
+def full_patterns(
+    stock: int, lengths: Sequence[int], wanted: Sequence[int], first: int = -1
+) -> Iterator[Pattern]:
+    """Yield the ways to cut a stock piece that leave no room for another wanted length.
+
+    Args:
+        stock: Length of the stock piece, in whole units.
+        lengths: Different lengths, longest first.
+        wanted: How many of each are still wanted.
+        first: Place of a length of which at least one must be in it; -1 for none.
+
+    Example:
+        >>> list(full_patterns(10, (6, 4, 3), (1, 1, 1)))
+        [(1, 1, 0), (1, 0, 1), (0, 1, 1)]
+    """
+    rest = [
+        sum(p * n for p, n in zip(lengths[i:], wanted[i:], strict=True))
+        for i in range(len(lengths) + 1)
+    ]
+
+    def fill(place: int, room: int, least_left_out: int) -> Iterator[Pattern]:
+        # lengths are in falling order: the last one left out is the shortest of them so far
+        if room - rest[place] >= least_left_out:
+            return  # whatever follows, one more of a length left out would fit
+        if place == len(lengths):
+            yield ()
+            return
+        most = min(wanted[place], room // lengths[place])
+        for count in range(most, (1 if place == first else 0) - 1, -1):
+            left_out = lengths[place] if count < wanted[place] else least_left_out
+            for others in fill(place + 1, room - count * lengths[place], left_out):
+                yield (count, *others)
+
+    yield from fill(0, stock, stock + 1)
+
+
+def least_sum(material: int, stock: Sequence[int]) -> int:
+    """Return the least sum of whole stock lengths, each any number of times, not below a figure.
+
+    Args:
+        material: Length that has to come out of the stock, in whole units.
+        stock: Stock lengths in the same unit.
+
+    Example:
+        >>> least_sum(146, (100, 305))
+        200
+    """
+    unit = math.gcd(*stock)
+    sizes = sorted(length // unit for length in stock)
+    wanted = -(-material // unit)
+    if wanted > MOST_UNITS:
+        return wanted * unit
+    reached = {0}
+    edge = [0]
+    while edge:
+        edge = sorted({r + s for r in edge if r < wanted for s in sizes} - reached)
+        reached.update(edge)
+    return min(r for r in reached if r >= wanted) * unit
+
+
+def counting_bound(stock: int, demand: Mapping[int, int]) -> int:
+    """Return a lower bound of the number of stock pieces by counting alone: quick at any size.
+
+    Args:
+        stock: Length of the stock piece, in whole units; holds every length.
+        demand: How many of each length, above 0.
+
+    Source:
+        Martello and Toth, "Knapsack Problems" (1990), section 8.3.1, bound L2.
+
+    Example:
+        >>> counting_bound(10, {6: 3, 4: 1, 3: 1})
+        3
+    """
+    best = -(-sum(length * n for length, n in demand.items()) // stock)
+    for least in (*(length for length in demand if 2 * length <= stock), 0):
+        alone = sum(n for length, n in demand.items() if length > stock - least)
+        halves = {p: n for p, n in demand.items() if stock - least >= p and 2 * p > stock}
+        small = sum(p * n for p, n in demand.items() if 2 * p <= stock and p >= least)
+        count = sum(halves.values())
+        room = count * stock - sum(p * n for p, n in halves.items())
+        best = max(best, alone + count + max(0, -(-(small - room) // stock)))
+    return best
 
 
 def lower_bound(

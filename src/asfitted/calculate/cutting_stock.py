@@ -3,21 +3,51 @@
 Longest first into the piece that it fills best gives a plan at once; the linear bound rounded
 down gives a second. Where neither meets the lower bound a search over patterns goes on until it
 proves the least or has looked at so many states; the plan then states the bound beside its stock.
+The limits are counts, never seconds, so that the same lengths give the same plan on any machine.
 """
 
 from __future__ import annotations
 
 import math
+from bisect import bisect_left, insort
 from dataclasses import dataclass, field
+from itertools import islice
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.cutting_bound import lower_bound
+from asfitted.calculate.cutting_bound import counting_bound, full_patterns, least_sum, lower_bound
 from asfitted.errors import InputOutOfRangeError
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
 STATES = 200_000
+
+
+@dataclass(frozen=True)
+class Effort:
+    """How much a plan may be searched for.
+
+    Attributes:
+        states: States looked at before the search stops.
+        patterns: Patterns of one stock piece looked at in one state; None for all.
+        bound_lengths: Different lengths up to which the linear bound is worked out; a bound by
+            counting serves above.
+        bound_units: Units of the stock length up to which it is.
+    """
+
+    states: int = STATES
+    patterns: int | None = None
+    bound_lengths: float = math.inf
+    bound_units: float = math.inf
+
+    def takes_linear_bound(self, stock: int, demand: Mapping[int, int]) -> bool:
+        """Tell whether the linear bound of so many lengths in such a stock piece is in reach."""
+        return len(demand) <= self.bound_lengths and stock <= self.bound_units
+
+
+THOROUGH = Effort()
+#: For the many lists of a job: small ones are still proved, large ones state their gap.
+FOR_A_JOB = Effort(states=300, patterns=60, bound_lengths=8, bound_units=300)
 
 
 @dataclass(frozen=True)
@@ -58,13 +88,16 @@ class CutPlan:
         return sum(cut.waste for cut in self.cuts)
 
 
-def cutting_plan(demand: Mapping[int, int], stock: Mapping[int, int | None]) -> CutPlan:
+def cutting_plan(
+    demand: Mapping[int, int], stock: Mapping[int, int | None], effort: Effort = THOROUGH
+) -> CutPlan:
     """Return a plan that uses little stock, the least where ``is_least`` says so.
 
     Args:
         demand: How many of each length, in whole units (mm), both above 0. Add the width of the
             saw cut to each length and once to each stock length where it matters.
         stock: Stock lengths in the same unit, and how many there are; None for as many as needed.
+        effort: Where the search stops, by counts.
 
     Returns:
         The plan; equal inputs give equal plans.
@@ -82,11 +115,12 @@ def cutting_plan(demand: Mapping[int, int], stock: Mapping[int, int | None]) -> 
         40
     """
     _require(demand, stock)
-    bound = _bound(demand, stock)
-    plans = [plan for plan in (_best_fit(demand, stock), *_rounded(demand, stock)) if plan]
-    best = min(plans, key=_used, default=None)
+    bound = _bound(demand, stock, effort)
+    fits = (_best_fit(demand, stock, largest=True), _best_fit(demand, stock, largest=False))
+    plans = [plan for plan in (*fits, *_rounded(demand, stock, effort)) if plan]
+    best = min(plans, key=lambda plan: (_used(plan), len(plan)), default=None)
     if best is None or _used(best) > bound:
-        search = _Search(tuple(sorted(demand, reverse=True)), best, bound)
+        search = _Search(tuple(sorted(demand, reverse=True)), best, bound, effort)
         left = tuple(demand[length] for length in search.lengths)
         complete = search.run(left, tuple(sorted(stock.items(), reverse=True)))
         best = search.best
@@ -113,40 +147,58 @@ def _used(cuts: list[Cut]) -> int:
     return sum(cut.stock for cut in cuts)
 
 
-def _bound(demand: Mapping[int, int], stock: Mapping[int, int | None]) -> int:
+def _bound(demand: Mapping[int, int], stock: Mapping[int, int | None], effort: Effort) -> int:
     """Return a lower bound of the stock used: the material, or the linear bound of one stock."""
     material = sum(length * count for length, count in demand.items())
     if len(stock) > 1:
-        step = math.gcd(*stock)
-        return -(-material // step) * step
+        return least_sum(material, tuple(stock))
     only = next(iter(stock))
+    if not effort.takes_linear_bound(only, demand):
+        return counting_bound(only, demand) * only
     least, _ = lower_bound(only, list(demand), list(demand.values()))
     return math.ceil(least) * only
 
 
-def _best_fit(demand: Mapping[int, int], stock: Mapping[int, int | None]) -> list[Cut] | None:
-    """Return the plan of longest first, into the piece that it fills best; None if none fits."""
+def _best_fit(
+    demand: Mapping[int, int], stock: Mapping[int, int | None], *, largest: bool
+) -> list[Cut] | None:
+    """Return the plan of longest first, into the piece that it fills best; None if none fits.
+
+    A fresh piece is the largest or the smallest that holds the length; at the end each piece is
+    changed for the smallest of the unlimited lengths that holds its cuts.
+    """
     left: dict[int, float] = {s: math.inf if n is None else n for s, n in stock.items()}
     begun: list[tuple[int, list[int]]] = []
+    rooms: list[tuple[int, int]] = []  # room left in a piece and which, least room first
     for length in sorted(demand, reverse=True):
         for _ in range(demand[length]):
-            room = [(s - sum(cuts) - length, i) for i, (s, cuts) in enumerate(begun)]
-            fits = min((pair for pair in room if pair[0] >= 0), default=None)
-            if fits is not None:
-                begun[fits[1]][1].append(length)
+            place = bisect_left(rooms, (length, -1))
+            if place < len(rooms):
+                room, piece = rooms.pop(place)
+                begun[piece][1].append(length)
+                insort(rooms, (room - length, piece))
                 continue
-            fresh = max((s for s, n in left.items() if n > 0 and s >= length), default=None)
+            pick = max if largest else min
+            fresh = pick((s for s, n in left.items() if n > 0 and s >= length), default=None)
             if fresh is None:
                 return None
             left[fresh] -= 1
+            insort(rooms, (fresh - length, len(begun)))
             begun.append((fresh, [length]))
-    return [Cut(s, tuple(cuts)) for s, cuts in begun]
+    endless = [s for s, n in stock.items() if n is None]
+    return [
+        Cut(min([s, *(e for e in endless if sum(cuts) <= e < s)]), tuple(cuts)) for s, cuts in begun
+    ]
 
 
-def _rounded(demand: Mapping[int, int], stock: Mapping[int, int | None]) -> Iterator[list[Cut]]:
+def _rounded(
+    demand: Mapping[int, int], stock: Mapping[int, int | None], effort: Effort
+) -> Iterator[list[Cut]]:
     """Yield the linear plan rounded down, with the rest searched for: one unlimited stock only."""
     only, available = next(iter(stock.items()))
     if len(stock) > 1 or available is not None:
+        return
+    if not effort.takes_linear_bound(only, demand):
         return
     lengths = sorted(demand, reverse=True)
     _, used = lower_bound(only, lengths, [demand[length] for length in lengths])
@@ -163,7 +215,7 @@ def _rounded(demand: Mapping[int, int], stock: Mapping[int, int | None]) -> Iter
     if not cuts:
         return
     rest = {length: count for length, count in left.items() if count > 0}
-    yield [*cuts, *(cutting_plan(rest, stock).cuts if rest else ())]
+    yield [*cuts, *(cutting_plan(rest, stock, effort).cuts if rest else ())]
 
 
 @dataclass
@@ -173,7 +225,9 @@ class _Search:
     lengths: tuple[int, ...]
     best: list[Cut] | None
     bound: int
+    effort: Effort
     states: int = 0
+    curtailed: bool = False  # a state had more patterns than were looked at
     seen: dict[tuple[tuple[int, ...], tuple[tuple[int, int | None], ...]], int] = field(
         default_factory=dict
     )
@@ -186,14 +240,14 @@ class _Search:
             if self.best is not None and _used(self.best) <= self.bound:
                 return True
             self.states += 1
-            if self.states > STATES:
+            if self.states > self.effort.states:
                 return False
             wanted, pieces, cuts = stack.pop()
             if not any(wanted):
                 self._keep(list(cuts))
             elif self._worth(wanted, pieces, cuts):
                 stack.extend(self._next(wanted, pieces, cuts))
-        return True
+        return not self.curtailed
 
     def _keep(self, cuts: list[Cut]) -> None:
         if self.best is None or _used(cuts) < _used(self.best):
@@ -230,7 +284,7 @@ class _Search:
             after = pieces
             if count is not None:
                 after = (*pieces[:place], (stock, count - 1), *pieces[place + 1 :])
-            for taken in self._fillings(wanted, stock):
+            for taken in self._looked_at(wanted, stock):
                 rest = tuple(n - t for n, t in zip(wanted, taken, strict=True))
                 cut = Cut(
                     stock,
@@ -239,22 +293,15 @@ class _Search:
                 found.append((rest, after, (*cuts, cut)))
         return sorted(found, key=lambda state: -state[2][-1].waste)
 
-    def _fillings(self, wanted: tuple[int, ...], stock: int) -> Iterator[tuple[int, ...]]:
-        """Yield the full patterns of a stock piece that hold the longest length left."""
-        first = next(i for i, n in enumerate(wanted) if n)
+    def _looked_at(self, wanted: tuple[int, ...], stock: int) -> list[tuple[int, ...]]:
+        """Return the full patterns of a stock piece that hold the longest length left.
 
-        def fill(place: int, room: int) -> Iterator[tuple[int, ...]]:
-            if place == len(wanted):
-                yield ()
-                return
-            most = min(wanted[place], room // self.lengths[place])
-            least = 1 if place == first else 0
-            for count in range(most, least - 1, -1):
-                for rest in fill(place + 1, room - count * self.lengths[place]):
-                    yield (count, *rest)
-
-        for taken in fill(0, stock):
-            room = stock - sum(n * p for n, p in zip(taken, self.lengths, strict=True))
-            spare = [p for n, t, p in zip(wanted, taken, self.lengths, strict=True) if n > t]
-            if not spare or min(spare) > room:  # a pattern with room for more is never better
-                yield taken
+        As many as the effort allows.
+        """
+        most = self.effort.patterns
+        longest = next(i for i, n in enumerate(wanted) if n)
+        full = full_patterns(stock, self.lengths, wanted, longest)
+        found = list(islice(full, None if most is None else most + 1))
+        if most is not None and len(found) > most:
+            self.curtailed = True
+        return found[:most]

@@ -63,6 +63,26 @@ def _recorder(recorder: DataDevice, installation: Installation) -> list[Equipmen
     return [channels, _storage(recorder, cameras, recorder.keep_days)]
 
 
+def camera_storage_tb(camera: DataDevice, *, days: float) -> float:
+    """Return the share of one camera in the disk of its recorder, TB as labelled.
+
+    Args:
+        camera: Its ``pixels`` or ``signal`` give the picture size; 1080p where neither does.
+        days: Days to keep, above 0.
+
+    Returns:
+        Disk, TB; the shares of a recorder's cameras add up to its storage.
+
+    Raises:
+        InputOutOfRangeError: ``days`` is not above 0.
+
+    Source:
+        Planning bit rates, H.264, always recording (common practice).
+    """
+    rate = _rate(camera.pixels or _width_of(camera.signal) or USUAL_WIDTH_PX)
+    return disk_tb(storage_gb(rate, days=days))
+
+
 def _storage(recorder: DataDevice, cameras: Sequence[DataDevice], days: float) -> EquipmentResult:
     """Return the disk needed, TB, always recording, H.264, with the margin of the method."""
     widths = [camera.pixels or _width_of(camera.signal) for camera in cameras]

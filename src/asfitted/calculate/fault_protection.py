@@ -52,7 +52,7 @@ def loop_limit(circuit: Circuit, installation: Installation) -> LoopLimit:
     """Return the greatest Zs for the device at the board in the time the circuit must clear.
 
     TN: the overcurrent part of the device, also where an RCBO protects as well. TT with an RCD at
-    the device or as main switch of its board: 50 V over the residual current.
+    the device or anywhere before its board: 50 V over the residual current of the nearest.
     """
     supply = installation.supply
     if supply is None:
@@ -77,11 +77,18 @@ def loop_limit(circuit: Circuit, installation: Installation) -> LoopLimit:
 
 
 def _residual_ma(circuit: Circuit, installation: Installation) -> float | None:
-    if circuit.device.rcd is not None:
-        return circuit.device.rcd.idn_ma
-    board = installation.boards.get(circuit.board)
-    switch = board.main_switch if board else None
-    return switch.rcd.idn_ma if switch and switch.rcd else None
+    """Return the residual current of the nearest RCD before a circuit, mA; None without one."""
+    feeder: Circuit | None = circuit
+    passed: set[str] = set()
+    while feeder is not None and feeder.tag not in passed:
+        passed.add(feeder.tag)
+        if feeder.device.rcd is not None:
+            return feeder.device.rcd.idn_ma
+        board = installation.boards.get(feeder.board)
+        if board is not None and board.main_switch and board.main_switch.rcd:
+            return board.main_switch.rcd.idn_ma
+        feeder = installation.circuits.get(board.fed_by) if board else None
+    return None
 
 
 def _by_rcd(residual_ma: float, time: Figure) -> LoopLimit:

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Literal
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from asfitted.calculate.materials.items import TakeOff
     from asfitted.calculate.working import Step
     from asfitted.geometry import Point3
     from asfitted.resolve.installation import Known
@@ -23,9 +24,14 @@ class RouteLeg:
 
     ``section`` names the piece of containment ("T1/3") and is empty for a drop, a clipped leg or a
     leg in free space. ``method`` is the BS 7671 reference method letter of the leg.
+
+    A leg through a ``passage`` ends in another room: its two ends are each in the coordinates of
+    their own room, so that only ``length_mm`` tells how long it is.
     """
 
-    kind: Literal["containment", "drop", "clipped", "off-wall", "through-wall", "declared"]
+    kind: Literal[
+        "containment", "drop", "clipped", "off-wall", "through-wall", "declared", "passage"
+    ]
     section: str
     containment: str  # tag, "" when none
     wall: str  # wall that carries the leg, "" for overhead, declared, off-wall
@@ -35,6 +41,7 @@ class RouteLeg:
     length_mm: float
     method: str
     enclosure: str  # "perforated tray", "steel conduit", "clipped", "buried duct", ...
+    passage: str = ""  # tag of the passage that the leg goes through
 
 
 @dataclass(frozen=True)
@@ -63,6 +70,7 @@ class CableRoute:
     parts: tuple[LengthPart, ...]
     broken: str = ""  # why no permitted path was found; then legs are empty
     forbidden: tuple[str, ...] = ()  # runs used although they do not permit this cable
+    passages: tuple[str, ...] = ()  # tags of the passages it goes through, in order
 
 
 @dataclass(frozen=True)
@@ -173,6 +181,14 @@ class CircuitResult:
 
 
 @dataclass(frozen=True)
+class ExpectedReading:
+    """What an instrument should read at the far end of a circuit, conductors at 20 °C."""
+
+    r1r2_ohm: float
+    zs_ohm: float | None
+
+
+@dataclass(frozen=True)
 class BoardResult:
     """What is known at the busbars of a board."""
 
@@ -273,6 +289,17 @@ class DropFill:
 
 
 @dataclass(frozen=True)
+class PassageResult:
+    """What goes through one passage. Areas are None where the size is not recorded."""
+
+    tag: str
+    cables: tuple[str, ...]  # cable tags, power then data, each in the order of the spec
+    used_area_mm2: float  # sum of cable areas
+    opening_area_mm2: float | None
+    fill_pct: float | None
+
+
+@dataclass(frozen=True)
 class CalculationResults:
     """All figures of a job. Mappings are keyed by tag and keep the order of the spec."""
 
@@ -287,6 +314,9 @@ class CalculationResults:
         default_factory=lambda: MappingProxyType({})
     )
     drop_fills: tuple[DropFill, ...] = ()
+    passages: Mapping[str, PassageResult] = field(default_factory=lambda: MappingProxyType({}))
     max_demand_a: float | None = None  # of the most loaded line at the origin
     demand_basis: str = ""
     origin: OriginResult | None = None
+    take_off: TakeOff | None = None  # what to cut, fix and buy
+    expected: Mapping[str, ExpectedReading] = field(default_factory=lambda: MappingProxyType({}))

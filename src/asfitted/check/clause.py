@@ -9,9 +9,9 @@ def bs7671(number: str) -> str:
     The numbers are those of BS 7671:2018; a reader holding A4:2026 confirms them.
 
     >>> bs7671("433.1.1")
-    'BS 7671 433.1.1 (2018 numbering, to be confirmed in A4:2026)'
+    'BS 7671 433.1.1 (2018 numbering, not compared with A4:2026)'
     """
-    return f"BS 7671 {number} (2018 numbering, to be confirmed in A4:2026)"
+    return f"BS 7671 {number} (2018 numbering, not compared with A4:2026)"
 
 
 def practice(basis: str) -> str:

@@ -11,6 +11,7 @@ if TYPE_CHECKING:
 
     from asfitted.check.finding import Verdict
     from asfitted.check.inspection import Inspection
+    from asfitted.resolve.installation import PointServed
 
 
 def judge_height(job: Inspection, tag: str, kind: str, up_mm: float) -> Iterator[Verdict]:
@@ -41,3 +42,18 @@ def judge_height(job: Inspection, tag: str, kind: str, up_mm: float) -> Iterator
             to_do=to_do,
             known_by=span.provenance,
         )
+
+
+def judge_point_height(job: Inspection, point: PointServed) -> Iterator[Verdict]:
+    """Yield one verdict on the height of a point, or none where its kind has no range.
+
+    The height of a thing at the end of a declared run is not known.
+    """
+    if point.position.end_of and height_range(point.kind) is not None:
+        yield job.not_checked(
+            point.tag,
+            f"its height at the end of {point.position.end_of} is not recorded",
+            to_do="Measure it on site.",
+        )
+        return
+    yield from judge_height(job, point.tag, point.kind, point.position.up_mm)

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
 FAMILIES: Mapping[str, str] = MappingProxyType(
     {
+        "AF": "as-fitted issues",
         "BD": "boards",
         "CC": "cctv",
         "CF": "containment and fill",
@@ -37,6 +38,7 @@ FAMILIES: Mapping[str, str] = MappingProxyType(
         "SG": "segregation",
         "SU": "supply and job",
         "TH": "thermal",
+        "TR": "test results",
         "VD": "voltage drop",
         "WV": "waivers",
     }

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from asfitted.resolve.installation import Installation, Waiver
 
 UNUSED_WAIVER = "WV-01"
-_CLAUSE = "BS 7671 120.3 (departures are recorded on the certificate; to be confirmed in A4:2026)"
+_CLAUSE = "BS 7671 120.3 (departures are recorded on the certificate; not compared with A4:2026)"
 
 
 def apply_waivers(findings: Iterable[Finding], installation: Installation) -> list[Finding]:

@@ -13,7 +13,8 @@ from asfitted.draw.disciplines import layer_of
 from asfitted.draw.ink import PATTERNS, TONES, mm
 from asfitted.draw.placed_symbol import sized_symbol, symbol_texts
 from asfitted.errors import OutputError
-from asfitted.layout.sheet_layout import Circle, Path, SymbolUse, Text
+from asfitted.geometry import Point
+from asfitted.layout.sheet_layout import Circle, Path, Picture, SymbolUse, Text
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -67,6 +68,12 @@ def write_dxf(sheet: SheetLayout) -> str:
     return _DxfSheet(sheet, _ezdxf()).written()
 
 
+def _edge_of(picture: Picture) -> Path:
+    box = picture.box
+    corners = ((box.x0, box.y0), (box.x1, box.y0), (box.x1, box.y1), (box.x0, box.y1))
+    return Path(tuple(Point(x, y) for x, y in corners), None, closed=True)
+
+
 def _ezdxf() -> Any:
     try:
         import ezdxf  # noqa: PLC0415  # only this way of drawing needs it, and it may be missing
@@ -118,6 +125,8 @@ class _DxfSheet:
             return self._circle(self._space, part, layer)
         if isinstance(part, Text):
             return [self._text(part, layer)]
+        if isinstance(part, Picture):  # its place only: the format has no picture of its own
+            return self._path(self._space, _edge_of(part), layer)
         return [self._symbol(part, layer), *(self._text(t, layer) for t in symbol_texts(part))]
 
     def _need(self, layer: str) -> None:

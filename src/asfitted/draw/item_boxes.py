@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.fonts import text_width_mm
 from asfitted.geometry import Box
-from asfitted.layout.sheet_layout import Circle, Path, Text, text_box
+from asfitted.layout.sheet_layout import Circle, Path, Picture, Text, text_box
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_layout import Primitive, SheetLayout
@@ -34,5 +34,7 @@ def part_box(part: Primitive) -> Box:
         x, y = part.centre
         half = part.stroke.width_mm / 2 if part.stroke else 0.0
         return Box(x, y, x, y).grown(part.radius_mm + half)
+    if isinstance(part, Picture):
+        return part.box
     x, y = part.at
     return Box(x, y, x + part.size_mm, y + part.size_mm)

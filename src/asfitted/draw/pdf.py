@@ -8,6 +8,7 @@ from __future__ import annotations
 import io
 from typing import TYPE_CHECKING, Any
 
+from reportlab.lib.utils import ImageReader
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
@@ -18,7 +19,7 @@ from asfitted.draw.lettering import sheet_texts
 from asfitted.draw.placed_symbol import placed_strokes, symbol_texts
 from asfitted.errors import OutputError
 from asfitted.fonts import FILES, font_size_mm
-from asfitted.layout.sheet_layout import Circle, Path, Text
+from asfitted.layout.sheet_layout import Circle, Path, Picture, Text
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -90,6 +91,8 @@ class _PdfPage:
             self._circle(part)
         elif isinstance(part, Text):
             self._text(part)
+        elif isinstance(part, Picture):
+            self._picture(part)
         else:
             for stroke in placed_strokes(part):
                 self._part(stroke)
@@ -115,6 +118,13 @@ class _PdfPage:
         radius = mm(circle.radius_mm) * POINTS_PER_MM
         if any(paint.values()):
             self._canvas.circle(*self._point(*circle.centre), radius, **paint)
+
+    def _picture(self, picture: Picture) -> None:
+        box = picture.box
+        x, y = self._point(box.x0, box.y1)
+        width, height = mm(box.width) * POINTS_PER_MM, mm(box.height) * POINTS_PER_MM
+        image = ImageReader(io.BytesIO(picture.png))
+        self._canvas.drawImage(image, x, y, width, height, mask="auto")
 
     def _paint(self, stroke: Stroke | None, fill: Tone | None) -> dict[str, int]:
         if stroke:

@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from asfitted.layout.sheet_layout import Circle, Path, Text
+from asfitted.geometry import Point
+from asfitted.layout.sheet_layout import Circle, Path, Picture, Text
 
 if TYPE_CHECKING:
-    from asfitted.geometry import Point
     from asfitted.layout.sheet_layout import Primitive, SheetLayout, Stroke, SymbolUse, Tone
 
 
@@ -36,6 +36,9 @@ def _told(part: Primitive) -> str:
         return f"circle {_at(part.centre)} r{radius}{_ink(part.stroke, part.fill)}"
     if isinstance(part, Text):
         return _text(part)
+    if isinstance(part, Picture):
+        corners = f"{_at(Point(part.box.x0, part.box.y0))} {_at(Point(part.box.x1, part.box.y1))}"
+        return f"picture {corners} {len(part.png)} bytes"
     return _symbol(part)
 
 

@@ -17,7 +17,7 @@ from asfitted.draw.lettering import FAMILIES, characters_used, font_subset, shee
 from asfitted.draw.placed_symbol import sized_symbol, symbol_texts
 from asfitted.errors import OutputError
 from asfitted.fonts import FAMILY, font_size_mm
-from asfitted.layout.sheet_layout import Circle, Path, SymbolUse, Text
+from asfitted.layout.sheet_layout import Circle, Path, Picture, SymbolUse, Text
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -134,6 +134,8 @@ class _SvgSheet:
             return [self._circle(part)]
         if isinstance(part, Text):
             return [self._text(part)]
+        if isinstance(part, Picture):
+            return [self._picture(part)]
         return [self._symbol(part), *(self._text(text) for text in symbol_texts(part))]
 
     def _path(self, path: Path) -> Any:
@@ -146,6 +148,12 @@ class _SvgSheet:
         return self._drawing.circle(
             centre, mm(circle.radius_mm), **_paint(circle.stroke, circle.fill)
         )
+
+    def _picture(self, picture: Picture) -> Any:
+        box = picture.box
+        data = "data:image/png;base64," + base64.b64encode(picture.png).decode("ascii")
+        size = (mm(box.width), mm(box.height))
+        return self._drawing.image(data, insert=(mm(box.x0), mm(box.y0)), size=size)
 
     def _text(self, text: Text) -> Any:
         x, y = mm(text.at.x), mm(text.at.y)

@@ -8,7 +8,7 @@ that crosses no text and no other leader. Which callout gets which place is chos
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from asfitted.fonts import text_width_mm
@@ -30,7 +30,7 @@ LEADER_MM = 0.25
 LEAST_LEADER_MM = 2.0
 STEP_X, STEP_Y, REACH = 4.0, 3.0, 62.0
 FINE_MM = 14.0  # beyond this every second row and column is enough
-MOST_SPOTS = 240  # places further off that are kept for one callout
+MOST_SPOTS = 140  # places further off that are kept for one callout
 LEADER_COST, INK_COST, CLOSE_COST = 10.0, 4.0, 4.0
 POOR_COST = 25.0  # of words inside a door or window that they do not name
 THIN_MM, LEAST_SLOPE = 2.5, 0.3  # a leader does not run on in the direction of a thin target
@@ -75,6 +75,15 @@ class Spot:
     leader: tuple[Point, Point] | None
     cost: float
     lines: tuple[str, ...]
+    hull: Box = field(init=False, compare=False, repr=False)  # round words and leader
+
+    def __post_init__(self) -> None:
+        """Work out the hull once: it is asked for at every comparison with another place."""
+        hull = self.box
+        if self.leader is not None:
+            (ax, ay), (bx, by) = self.leader
+            hull = hull.joined(Box(min(ax, bx), min(ay, by), max(ax, bx), max(ay, by)))
+        object.__setattr__(self, "hull", hull)
 
 
 def callout_size(callout: Callout) -> tuple[float, float]:
@@ -126,14 +135,19 @@ def spots_further_off(room: FreeRoom, callout: Callout, reach: float = REACH) ->
 
 
 def _spots_of_form(room: FreeRoom, callout: Callout, reach: float) -> list[Spot]:
-    size = callout_size(callout)
+    shape = _Shape.of(callout)
+    target = callout.target
     spots: list[Spot] = []
-    for length, box, ends in _reachable(room.limits, callout, size, reach):
+    for box in _reachable(room.limits, callout, (shape.width, shape.height), reach):
         if len(spots) >= MOST_SPOTS:
             break
         if not room.is_free(box, CLOSE_MM):
             continue
-        crossed = room.leader_cost(*ends, callout.target)
+        ends = shape.leader(target, box)
+        length = math.dist(*ends)
+        if not LEAST_LEADER_MM <= length <= reach or _continues(target, ends):
+            continue
+        crossed = room.leader_cost(*ends, target)
         if crossed is None:
             continue
         cost = LEADER_COST + length + INK_COST * crossed
@@ -143,29 +157,25 @@ def _spots_of_form(room: FreeRoom, callout: Callout, reach: float) -> list[Spot]
     return spots
 
 
-def _reachable(
-    limits: Box, callout: Callout, size: tuple[float, float], reach: float
-) -> list[tuple[float, Box, tuple[Point, Point]]]:
-    """Return places on a grid about a thing within reach, those with the shortest leader first."""
+def _reachable(limits: Box, callout: Callout, size: tuple[float, float], reach: float) -> list[Box]:
+    """Return places on a grid about a thing within reach, the nearest first."""
     width, height = size
     target = callout.target
     x0, x1 = max(limits.x0, target.x0 - reach - width), min(limits.x1 - width, target.x1 + reach)
     y0, y1 = max(limits.y0, target.y0 - reach - height), min(limits.y1 - height, target.y1 + reach)
     columns = _grid(target.centre.x - width / 2, x0, x1, STEP_X)
     rows = _grid(target.centre.y - height / 2, y0, y1, STEP_Y)
+    across = [(i, x, max(0.0, x - target.x1, target.x0 - x - width)) for i, x in enumerate(columns)]
+    down = [(j, y, max(0.0, y - target.y1, target.y0 - y - height)) for j, y in enumerate(rows)]
     found = []
-    for i, x in enumerate(columns):
-        for j, y in enumerate(rows):
-            box = Box(x, y, x + width, y + height)
-            gap = gap_mm(box, target)
+    for i, x, dx in across:
+        for j, y, dy in down:
+            gap = math.hypot(dx, dy)
             is_coarse = gap > FINE_MM and (i % 2 or j % 2)
-            if is_coarse or not LEAST_LEADER_MM <= gap <= reach:
-                continue
-            ends = _leader_ends(callout, box)
-            length = math.dist(*ends)
-            if LEAST_LEADER_MM <= length <= reach and not _continues(target, ends):
-                found.append((length, box, ends))
-    return sorted(found, key=lambda f: (f[0], f[1].y0, f[1].x0))
+            if not is_coarse and LEAST_LEADER_MM <= gap <= reach:
+                found.append((gap, y, x))
+    found.sort()
+    return [Box(x, y, x + width, y + height) for _, y, x in found]
 
 
 def _continues(target: Box, ends: tuple[Point, Point]) -> bool:
@@ -214,28 +224,51 @@ def _round_about(target: Box, width: float, height: float) -> Iterator[Box]:
         yield Box(x, y, x + width, y + height)
 
 
-def _leader_ends(callout: Callout, box: Box) -> tuple[Point, Point]:
-    """Return the shortest leader from the edge of a thing to its words.
+@dataclass(frozen=True)
+class _Shape:
+    """The size of a callout's words, and where on them a leader may end."""
 
-    It meets the words at the side of their first line, or over or under the nearest line.
-    """
-    target = callout.target
-    if callout.keynote:
-        return _ring_leader(target, box)
-    texts = callout_texts(callout, Spot(box, (box.centre, box.centre), 0.0, callout.lines))
-    first, last = box_of(texts[0]), box_of(texts[-1])
-    cap = texts[0].cap_mm
-    ends = []
-    if box.x0 > target.x1:
-        ends.append(Point(box.x0 - 0.7, texts[0].at.y - cap / 2))
-    elif box.x1 < target.x0:
-        ends.append(Point(box.x1 + 0.7, texts[0].at.y - cap / 2))
-    if box.y1 < target.y0:
-        ends.append(Point(_held(target.centre.x, last.x0, last.x1), box.y1 + 0.4))
-    elif box.y0 > target.y1:
-        ends.append(Point(_held(target.centre.x, first.x0, first.x1), box.y0 - 0.6))
-    pairs = [(_nearest(target, end), end) for end in ends]
-    return min(pairs, key=lambda pair: (math.dist(*pair), pair)) if pairs else (box.centre,) * 2
+    width: float
+    height: float
+    first_mm: float  # middle of the first line below the top
+    first_width: float
+    last_width: float
+    is_ring: bool
+
+    @classmethod
+    def of(cls, callout: Callout) -> _Shape:
+        width, height = callout_size(callout)
+        widths = [text_width_mm(line, BODY) for line in callout.lines]
+        if callout.tag:
+            widths.insert(0, text_width_mm(callout.tag, TAG, bold=True))
+        cap = TAG if callout.tag else BODY
+        ends = (widths[0], widths[-1]) if widths else (width, width)
+        return cls(width, height, cap / 2, *ends, is_ring=bool(callout.keynote))
+
+    def leader(self, target: Box, box: Box) -> tuple[Point, Point]:
+        """Return the shortest leader from the edge of a thing to the words in a box.
+
+        It meets the words at the side of their first line, or over or under the nearest line.
+        """
+        if self.is_ring:
+            return _ring_leader(target, box)
+        ends = []
+        if box.x0 > target.x1:
+            ends.append(Point(box.x0 - 0.7, box.y0 + self.first_mm))
+        elif box.x1 < target.x0:
+            ends.append(Point(box.x1 + 0.7, box.y0 + self.first_mm))
+        if box.y1 < target.y0:
+            ends.append(Point(self._over(target, box, self.last_width), box.y1 + 0.4))
+        elif box.y0 > target.y1:
+            ends.append(Point(self._over(target, box, self.first_width), box.y0 - 0.6))
+        pairs = [(_nearest(target, end), end) for end in ends]
+        return min(pairs, key=lambda pair: (math.dist(*pair), pair)) if pairs else (box.centre,) * 2
+
+    def _over(self, target: Box, box: Box, width: float) -> float:
+        """Return x on a line of the words, as near to the middle of the thing as it goes."""
+        is_right_aligned = box.x1 <= target.x0 + 0.01
+        low = box.x1 - width if is_right_aligned else box.x0
+        return _held(target.centre.x, low, low + width)
 
 
 def _ring_leader(target: Box, box: Box) -> tuple[Point, Point]:

@@ -27,9 +27,10 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_layout import Item
 
 UNPLACED_COST = 150.0  # of a callout of weight 1 that finds no place
-ROUNDS = 4
+ROUNDS = 3
 MOST_PUSHED = 2  # callouts that one may push away from their places
 LEADER_CLEAR = 0.5
+REACH_MM = 3.0  # beyond this hulls of two places need no closer look
 APART_MM = 2.2  # side by side, so that one does not read on into the other
 
 Chosen = list["Spot | None"]
@@ -101,9 +102,18 @@ def _greedily(task: _Task, order: Sequence[int]) -> Chosen:
 
 def _cheapest(task: _Task, index: int, chosen: Chosen) -> Spot | None:
     taken = [spot for i, spot in enumerate(chosen) if spot is not None and i != index]
-    return next(
-        (s for s in task.spots[index] if not any(spots_clash(s, other) for other in taken)), None
-    )
+    return next((s for s in task.spots[index] if not _any_clash(s, taken)), None)
+
+
+def _any_clash(spot: Spot, taken: Sequence[Spot]) -> bool:
+    """Tell whether a place clashes with any other; most are told apart by their hulls alone."""
+    hull = spot.hull
+    x0, y0, x1, y1 = hull.x0 - REACH_MM, hull.y0 - REACH_MM, hull.x1 + REACH_MM, hull.y1 + REACH_MM
+    for other in taken:
+        far = other.hull
+        if far.x0 < x1 and x0 < far.x1 and far.y0 < y1 and y0 < far.y1 and spots_clash(spot, other):
+            return True
+    return False
 
 
 def _improved(task: _Task, chosen: Chosen) -> Chosen:
@@ -122,14 +132,11 @@ def _with_better_place(task: _Task, chosen: Chosen, index: int) -> Chosen:
     """Return the choice with one callout moved to a better place where that helps the whole."""
     best, best_total = chosen, task.total(chosen)
     now = task.cost_of(index, chosen[index])
+    others = [(i, other) for i, other in enumerate(chosen) if other is not None and i != index]
     for spot in task.spots[index]:
         if spot.cost >= now - 1e-9:
             break
-        pushed = [
-            i
-            for i, other in enumerate(chosen)
-            if other is not None and i != index and spots_clash(spot, other)
-        ]
+        pushed = [i for i, other in others if _any_clash(spot, (other,))]
         if len(pushed) > MOST_PUSHED:
             continue
         trial = list(chosen)

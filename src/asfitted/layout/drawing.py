@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box
 from asfitted.layout.lettering import box_of
-from asfitted.layout.sheet_layout import Circle, Item, Path, SymbolUse, Text
+from asfitted.layout.sheet_layout import Circle, Item, Path, Picture, SymbolUse, Text
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -50,6 +50,8 @@ class Drawing:
             self.room.take_solid(
                 Box(part.at.x, part.at.y, part.at.x + part.size_mm, part.at.y + part.size_mm)
             )
+        elif isinstance(part, Picture):
+            self.room.take_solid(part.box)
         else:
             self._take_path(part)
 

@@ -15,23 +15,25 @@ ALONG_MM, ALONG_COST = 3.0, 8.0  # a leader that runs along a line for so long c
 THIN_MM = 2.0
 
 
+Taken = tuple[float, float, float, float, float, Box]  # its four sides, what crossing costs, box
+
+
 @dataclass
 class FreeRoom:
     """Boxes of ink, solid boxes (text, symbols) and leaders already on a part of a sheet, mm.
 
     Ink may be crossed by a leader where it must, at a cost; solid boxes and other leaders never.
+    What is taken is kept by square cells, so that a question looks at its neighbours only.
     """
 
     limits: Box
-    _cells: dict[tuple[int, int], list[tuple[Box, float]]] = field(
-        default_factory=lambda: defaultdict(list)
-    )
+    _cells: dict[tuple[int, int], list[Taken]] = field(default_factory=lambda: defaultdict(list))
     _leaders: list[tuple[Point, Point]] = field(default_factory=list)
     _poor: list[Box] = field(default_factory=list)
 
     def take_ink(self, box: Box, weight: float = 1.0) -> None:
         """Note a box that holds lines; ``weight`` is what a leader pays to cross it."""
-        entry = (box, weight)
+        entry = (box.x0, box.y0, box.x1, box.y1, weight, box)
         for cell in _cells_of(box):
             self._cells[cell].append(entry)
 
@@ -65,9 +67,17 @@ class FreeRoom:
         """Tell whether a box lies inside the limits and clear of everything noted."""
         if not self.limits.holds(box):
             return False
-        grown = box.grown(clear)
-        if any(other.meets(grown) for other, _ in self._near(grown)):
-            return False
+        x0, y0, x1, y1 = box.x0 - clear, box.y0 - clear, box.x1 + clear, box.y1 + clear
+        cells = self._cells
+        rows = range(math.floor(y0 / CELL), math.floor(y1 / CELL) + 1)
+        for i in range(math.floor(x0 / CELL), math.floor(x1 / CELL) + 1):
+            for j in rows:
+                for taken in cells.get((i, j), ()):
+                    if taken[0] < x1 and x0 < taken[2] and taken[1] < y1 and y0 < taken[3]:
+                        return False
+        if not self._leaders:
+            return True
+        grown = Box(x0, y0, x1, y1)
         return not any(line_meets_box(a, b, grown) for a, b in self._leaders)
 
     def leader_cost(self, a: Point, b: Point, own: Box) -> float | None:
@@ -83,7 +93,7 @@ class FreeRoom:
             return None
         cost = 0.0
         mine = own.grown(0.5)
-        for box, weight in self._near(hull.grown(0.5)):
+        for _, _, _, _, weight, box in self._near(hull.grown(0.5)):
             if mine.holds(box):
                 continue
             if line_meets_box(a, b, box.grown(0.4) if weight == SOLID else box):
@@ -94,11 +104,14 @@ class FreeRoom:
             return None
         return cost
 
-    def _near(self, box: Box) -> list[tuple[Box, float]]:
-        seen: dict[int, tuple[Box, float]] = {}
+    def _near(self, box: Box) -> list[Taken]:
+        """Return what meets a box, each once."""
+        x0, y0, x1, y1 = box.x0, box.y0, box.x1, box.y1
+        seen: dict[int, Taken] = {}
         for cell in _cells_of(box):
-            for entry in self._cells.get(cell, ()):
-                seen[id(entry)] = entry
+            for taken in self._cells.get(cell, ()):
+                if taken[0] < x1 and x0 < taken[2] and taken[1] < y1 and y0 < taken[3]:
+                    seen[id(taken)] = taken
         return list(seen.values())
 
 
@@ -140,16 +153,24 @@ def part_in_box(a: Point, b: Point, box: Box) -> tuple[float, float] | None:
 
 def line_meets_box(a: Point, b: Point, box: Box) -> bool:
     """Tell whether a straight line from a to b has any point inside a box."""
+    if (a[0] <= box.x0 and b[0] <= box.x0) or (a[0] >= box.x1 and b[0] >= box.x1):
+        return False
+    if (a[1] <= box.y0 and b[1] <= box.y0) or (a[1] >= box.y1 and b[1] >= box.y1):
+        return False
     return part_in_box(a, b, box) is not None
 
 
 def lines_cross(a: Point, b: Point, c: Point, d: Point) -> bool:
     """Tell whether two straight lines share a point."""
+    if max(a[0], b[0]) < min(c[0], d[0]) or max(c[0], d[0]) < min(a[0], b[0]):
+        return False
+    if max(a[1], b[1]) < min(c[1], d[1]) or max(c[1], d[1]) < min(a[1], b[1]):
+        return False
+    return _side(a, b, c) * _side(a, b, d) <= 0 and _side(c, d, a) * _side(c, d, b) <= 0
 
-    def side(p: Point, q: Point, r: Point) -> float:
-        return (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x)
 
-    return side(a, b, c) * side(a, b, d) <= 0 and side(c, d, a) * side(c, d, b) <= 0
+def _side(p: Point, q: Point, r: Point) -> float:
+    return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
 
 
 def gap_mm(one: Box, other: Box) -> float:

@@ -55,6 +55,7 @@ def wrap(text: str, width_mm: float, cap_mm: float, *, bold: bool = False) -> li
 #: A figure stays with its unit: "6 kA" is never parted at the end of a line.
 _FIGURE_AND_UNIT = re.compile(
     r"(?<=\d) (?=(?:m?A|kA|mm²?|m|k?V|k?W|TB|Ω|%|°C|px/m|kg/m|days?)\b|Ω|%)|(?<=[Sc×+]) (?=\d)"
+    r"|(?<= of) (?=\d)"
 )
 _GLUE = "\x00"
 

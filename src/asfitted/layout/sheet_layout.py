@@ -26,6 +26,8 @@ Pattern = Literal["continuous", "dashed", "long_dash_dot", "long_dash_double_dot
 Tone = Literal["black", "grey", "tint", "white"]  # grey: 4.5:1 on white or better; tint: fills only
 Paper = Literal["A3", "A4", "A4 portrait"]
 
+#: Who a pack is made for; a sheet says which of them get it.
+READERS = ("client", "second-electrician", "inspector")
 #: Width and height in mm of each paper as printed.
 PAPERS: dict[Paper, tuple[float, float]] = {
     "A3": (420.0, 297.0),
@@ -95,7 +97,15 @@ class SymbolUse:
     width_mm: float = 0.35  # stroke width on paper, whatever the size
 
 
-Primitive = Path | Circle | Text | SymbolUse
+@dataclass(frozen=True)
+class Picture:
+    """A picture of dots in its box: the mark of a firm. ``png`` is the whole PNG file."""
+
+    png: bytes
+    box: Box
+
+
+Primitive = Path | Circle | Text | SymbolUse | Picture
 
 
 @dataclass(frozen=True)
@@ -136,6 +146,9 @@ class SheetLayout:
     items: tuple[Item, ...]
     section: str = "Drawings"  # bookmark group in the PDF
     notes: tuple[str, ...] = field(default=())
+    readers: tuple[str, ...] = READERS  # whose packs it goes into
+    key: str = ""  # what it is from issue to issue, whatever its number: "elevation/A"
+    in_handover: bool = True  # False: only in the pack of one reader, not in the whole handover
 
     @property
     def size_mm(self) -> tuple[float, float]:

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
     from asfitted.calculate.results import CalculationResults
     from asfitted.check.run import CheckReport
+    from asfitted.compare.changes import Changes
     from asfitted.layout.sheet_layout import Item, Paper, SymbolInfo
     from asfitted.resolve.installation import Installation
 
@@ -26,6 +27,9 @@ class Model:
     results: CalculationResults
     report: CheckReport
     symbols: Mapping[str, SymbolInfo]
+    changes: Changes | None = None  # since the revision that was issued; None = none was given
+    issued: Model | None = None  # the job as it was issued, for clouds round what differs
+    planned: tuple[SheetPlan, ...] = ()  # sheets planned before, for kinds that tell of others
 
 
 @dataclass(frozen=True)
@@ -37,6 +41,8 @@ class SheetPlan:
     paper: Paper
     section: str  # bookmark group
     payload: Any = None
+    readers: tuple[str, ...] | None = None  # who gets it, where that differs from its kind
+    also: tuple[str, ...] = ()  # keys of other things that stand on this sheet, for references
 
 
 @dataclass(frozen=True)
@@ -48,7 +54,7 @@ class Numbers:
     @property
     def total(self) -> int:
         """How many sheets the set has."""
-        return len(self.by_key)
+        return len(set(self.by_key.values()))
 
     def of(self, key: str) -> str:
         """Return the number of a sheet, or "?" never: an unknown key is a KeyError."""

@@ -1,4 +1,4 @@
-"""One PDF of the whole set: pages from the primitives, then bookmarks, page labels and links."""
+"""One PDF of a set of sheets: pages from the primitives, then bookmarks, labels, links, files."""
 
 from __future__ import annotations
 
@@ -7,78 +7,50 @@ import re
 from typing import TYPE_CHECKING
 
 from pypdf import PdfReader, PdfWriter
-from pypdf.annotations import Link
-from pypdf.generic import Fit
 
-from asfitted.draw.item_boxes import item_boxes
-from asfitted.draw.pdf import POINTS_PER_MM, write_pdf_pages
+from asfitted.draw.pdf import write_pdf_pages
+from asfitted.pack.pdf_archive import add_archive_parts
+from asfitted.pack.pdf_links import add_bookmarks, add_links, add_page_labels
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from asfitted.layout.sheet_layout import SheetLayout
+    from asfitted.pack.pdf_archive import Attachment
     from asfitted.resolve.installation import Job
 
 
-def pack_name(job: Job) -> str:
-    """Return the file stem of the pack: number, revision and status, fit for any file system."""
+def pack_name(job: Job, reader: str = "") -> str:
+    """Return the file stem of a pack: number, revision, status and reader, fit for any system."""
     words = f"{job.number}-{job.revision}-{job.status}"
+    if reader:
+        words += f"-{reader}"
     return re.sub(r"[^A-Za-z0-9.]+", "-", words).strip("-")
 
 
-def pack_pdf(sheets: Sequence[SheetLayout], job: Job) -> bytes:
-    """Return the PDF of all sheets, bookmarked by section and sheet. Same sheets, same bytes."""
-    reader = PdfReader(io.BytesIO(write_pdf_pages(sheets, title=f"{job.number} {job.title}")))
+def pack_pdf(
+    sheets: Sequence[SheetLayout], job: Job, attachments: Sequence[Attachment] = ()
+) -> bytes:
+    """Return the PDF of some sheets of a job. Same sheets and files, same bytes.
+
+    Args:
+        sheets: the sheets in order; links to sheets that are not among them are left out.
+        job: facts for the metadata.
+        attachments: files to embed, such as the job file.
+
+    Raises:
+        OutputError: no sheets, an unknown symbol, or a length that is not a number.
+    """
+    pages = write_pdf_pages(sheets, title=f"{job.number} {job.title}")
     writer = PdfWriter()
-    for page in reader.pages:
+    for page in PdfReader(io.BytesIO(pages)).pages:
         writer.add_page(page)
-    _bookmarks(writer, sheets)
-    for i, sheet in enumerate(sheets):
-        writer.set_page_label(i, i, prefix=f"Sheet {sheet.number}")
-    _links(writer, sheets)
-    writer.add_metadata(
-        {
-            "/Title": f"{job.number} {job.title}",
-            "/Author": job.installer,
-            "/Subject": f"{job.site}: {job.status}, revision {job.revision}, {job.date}",
-            "/Creator": "asfitted",
-            "/Producer": "asfitted",
-        }
-    )
+    add_bookmarks(writer, sheets)
+    add_page_labels(writer, sheets)
+    add_links(writer, sheets)
     writer.page_mode = "/UseOutlines"
     writer.compress_identical_objects()
+    add_archive_parts(writer, job, attachments, pages)
     out = io.BytesIO()
     writer.write(out)
     return out.getvalue()
-
-
-def _bookmarks(writer: PdfWriter, sheets: Sequence[SheetLayout]) -> None:
-    sections: dict[str, object] = {}
-    for i, sheet in enumerate(sheets):
-        if sheet.section not in sections:
-            sections[sheet.section] = writer.add_outline_item(
-                title=sheet.section, page_number=i, bold=True
-            )
-        parent = sections[sheet.section]
-        words = f"{sheet.number}  {sheet.title}"
-        writer.add_outline_item(title=words, page_number=i, parent=parent)  # type: ignore[arg-type]
-
-
-def _links(writer: PdfWriter, sheets: Sequence[SheetLayout]) -> None:
-    """Turn every item that names a sheet in ``link`` into a link to that page."""
-    pages = {sheet.number: i for i, sheet in enumerate(sheets)}
-    for i, sheet in enumerate(sheets):
-        linked = [item for item in sheet.items if item.link]
-        if not linked:
-            continue
-        boxes = item_boxes(sheet)
-        height = sheet.size_mm[1]
-        for item in linked:
-            target = pages.get(item.link.partition("#")[0])
-            if target is None or item.ident not in boxes:
-                continue
-            box = boxes[item.ident].grown(0.5)
-            corners = (box.x0, height - box.y1, box.x1, height - box.y0)
-            rect = tuple(c * POINTS_PER_MM for c in corners)
-            link = Link(rect=rect, target_page_index=target, fit=Fit.fit(), border=[0, 0, 0])  # type: ignore[arg-type]
-            writer.add_annotation(i, link)

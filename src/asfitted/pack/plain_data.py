@@ -19,6 +19,8 @@ def plain(value: object) -> object:
         value = value.value
     if isinstance(value, float):
         return round(value, DECIMALS) + 0.0  # the sum turns a negative zero into zero
+    if isinstance(value, bytes):
+        return f"{len(value)} bytes"
     if value is None or isinstance(value, bool | int | str):
         return value
     named = _named_parts(value)

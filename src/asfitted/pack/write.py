@@ -12,7 +12,9 @@ from asfitted.draw.svg import write_svg
 from asfitted.errors import OutputError
 from asfitted.pack.design_json import design_json
 from asfitted.pack.pdf import pack_name, pack_pdf
+from asfitted.pack.readers import sheets_for
 from asfitted.pack.schedules import csv_text, schedule_tables
+from asfitted.pack.spreadsheet import workbook_bytes
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -20,8 +22,14 @@ if TYPE_CHECKING:
 
     from asfitted.layout.sheet_layout import SheetLayout
     from asfitted.layout.sheet_model import Model
+    from asfitted.pack.pdf_archive import Attachment
 
-_SHEET_FILE = re.compile(r"\d{2,}-[a-z0-9.-]+\.(svg|png|dxf)")
+
+def _sheet_files(sheets: Sequence[SheetLayout]) -> re.Pattern[str]:
+    """Return what the sheets of this job are called, in this or an earlier issue."""
+    jobs = {sheet.name.partition(f"-{sheet.number}-")[0] for sheet in sheets}
+    names = "|".join(sorted(re.escape(job) for job in jobs))
+    return re.compile(rf"(?:(?:{names})-)?\d{{2,}}-[A-Za-z0-9.-]+\.(svg|png|dxf)")
 
 
 @dataclass(frozen=True)
@@ -60,8 +68,9 @@ def write_sheets(
     target = folder / "sheets"
     for name, data in files.items():
         put(target / name, data)
+    ours = _sheet_files(sheets)
     for old in sorted(target.iterdir()):
-        if _SHEET_FILE.fullmatch(old.name) and old.name not in files:
+        if ours.fullmatch(old.name) and old.name not in files:
             old.unlink()
     return [f"sheets/{name}" for name in files]
 
@@ -74,8 +83,9 @@ def write_pack(
     png_dpi: float | None = None,
     dxf: bool = False,
     progress: Callable[[str], None] | None = None,
+    attachments: Sequence[Attachment] = (),
 ) -> Written:
-    """Write sheets, the PDF of the set, the schedules as CSV and ``design.json``.
+    """Write sheets, the PDF of the handover, the schedules (CSV, workbook) and ``design.json``.
 
     Raises:
         OutputError: a file cannot be written.
@@ -85,14 +95,43 @@ def write_pack(
     if progress:
         progress("binding the PDF")
     pdf = f"{pack_name(job)}.pdf"
-    put(folder / pdf, pack_pdf(sheets, job))
+    put(folder / pdf, pack_pdf(sheets_for(sheets), job, attachments))
     names.append(pdf)
-    for name, table in schedule_tables(model).items():
+    tables = schedule_tables(model)
+    workbook = f"{pack_name(job)}-schedules.xlsx"
+    put(folder / workbook, workbook_bytes(tables, job))
+    names.append(workbook)
+    for name, table in tables.items():
         put(folder / "schedules" / f"{name}.csv", csv_text(table).encode())
         names.append(f"schedules/{name}.csv")
     figures = design_json(model.installation, model.results, model.report)
     put(folder / "design.json", figures.encode())
     names.append("design.json")
+    return Written(tuple(names))
+
+
+def write_reader_packs(
+    model: Model,
+    sheets: Sequence[SheetLayout],
+    folder: Path,
+    readers: Sequence[str],
+    *,
+    progress: Callable[[str], None] | None = None,
+    attachments: Sequence[Attachment] = (),
+) -> Written:
+    """Write the PDF of each named reader, and nothing else.
+
+    Raises:
+        OutputError: no such reader, or a file cannot be written.
+    """
+    job = model.installation.job
+    names = []
+    for reader in dict.fromkeys(readers):
+        if progress:
+            progress(f"binding the PDF for the {reader}")
+        name = f"{pack_name(job, reader)}.pdf"
+        put(folder / name, pack_pdf(sheets_for(sheets, reader), job, attachments))
+        names.append(name)
     return Written(tuple(names))
 
 

@@ -1,8 +1,9 @@
 """Rooms and walls on plan.
 
-Walls go clockwise on plan as seen from above. The first wall of a room starts at the room's origin
+Walls go clockwise on plan as seen from above. The first wall of the first room starts at the origin
 and runs along +x with the room on its right; each next wall starts where the last one ends, turned
-to the right (an inner corner) or, where the spec says so, to the left (an outer corner).
+to the right (an inner corner) or, where the spec says so, to the left (an outer corner). Further
+rooms lie where ``room_places`` puts them.
 """
 
 from __future__ import annotations
@@ -12,22 +13,21 @@ from typing import TYPE_CHECKING
 
 from asfitted.geometry import Point
 from asfitted.resolve.installation import Opening, Room, Wall
+from asfitted.resolve.room_outlines import EAST, outline_of
+from asfitted.resolve.room_places import room_places
+from asfitted.resolve.wall_names import WallNames
 from asfitted.spec.problem_codes import Code
 from asfitted.spec.words import did_you_mean
 
 if TYPE_CHECKING:
     from asfitted.resolve.ledger import Ledger
+    from asfitted.resolve.room_outlines import Frame, Outline
+    from asfitted.resolve.room_places import RoomPlace
     from asfitted.spec.load_yaml import SpecPath
     from asfitted.spec.rooms import RoomWords, WallWords
 
 CLOSING_TOLERANCE_MM = 10.0
-ROOM_GAP_MM = 3000.0  # rooms whose relation is not in the spec stand side by side on plan
-
-
-def _turned(direction: Point, turn: str) -> Point:
-    x, y = direction
-    turned = (y, -x) if turn == "right" else (-y, x)
-    return Point(turned[0] + 0.0, turned[1] + 0.0)  # + 0.0 makes a minus nought a nought
+NOT_GIVEN = "not recorded"
 
 
 def _openings(
@@ -61,98 +61,105 @@ def _openings(
     return tuple(sorted(built, key=lambda o: o.from_mm))
 
 
-def _check_closed(name: str, end: Point, origin: Point, heading: Point, ledger: Ledger) -> None:
-    gap_mm = math.dist(end, origin)
+def _check_closed(name: str, outline: Outline, frame: Frame, ledger: Ledger) -> None:
+    gap = Point(outline.end.x - frame.origin.x, outline.end.y - frame.origin.y)
+    gap_mm = math.hypot(gap.x, gap.y)
     path = ("rooms", name, "walls")
     if gap_mm > CLOSING_TOLERANCE_MM:
+        along = abs(gap.x * frame.heading.x + gap.y * frame.heading.y)
+        square = abs(gap.x * frame.heading.y - gap.y * frame.heading.x)
         message = (
             f"the walls of {name} do not close: the last one ends {gap_mm:.0f} mm from the start "
-            f"of the first ({abs(end.x - origin.x):.0f} mm along the first wall, "
-            f"{abs(end.y - origin.y):.0f} mm square to it)"
+            f"of the first ({along:.0f} mm along the first wall, {square:.0f} mm square to it)"
         )
         hint = 'measure again, or give an outer corner "turn: left"'
         ledger.problem(Code.WALLS, message, path, hint)
-    elif heading != Point(1.0, 0.0):
+    elif outline.end_heading != frame.heading:
         message = f"the walls of {name} close, but not with a corner at the start of the first wall"
         ledger.problem(Code.WALLS, message, path, 'check the "turn" of each wall')
 
 
-def _walls_of(name: str, words: RoomWords, origin: Point, ledger: Ledger) -> list[Wall]:
-    names = list(words.walls)
-    start, direction = origin, Point(1.0, 0.0)
+def _walls_of(
+    room: str, words: RoomWords, frame: Frame, names: WallNames, ledger: Ledger
+) -> list[Wall]:
+    letters = list(words.walls)
+    outline = outline_of(words, frame)
     walls: list[Wall] = []
-    for index, (wall_name, wall) in enumerate(words.walls.items()):
-        path = ("rooms", name, "walls", wall_name)
+    for index, traced in enumerate(outline.walls):
+        wall = words.walls[traced.letter]
+        path = ("rooms", room, "walls", traced.letter)
         height_mm = words.height if wall.height is None else wall.height
         walls.append(
             Wall(
-                name=wall_name,
-                room=name,
+                name=names.name(room, traced.letter),
+                room=room,
                 length_mm=wall.length,
                 height_mm=height_mm,
-                start=start,
-                direction=direction,
-                inward=_turned(direction, "right"),
-                next_wall=names[(index + 1) % len(names)],
+                start=traced.start,
+                direction=traced.direction,
+                inward=traced.inward,
+                next_wall=names.name(room, letters[(index + 1) % len(letters)]),
                 openings=_openings(wall, path, height_mm, ledger),
+                letter=traced.letter,
             )
         )
-        start = start.moved(direction.x * wall.length, direction.y * wall.length)
-        direction = _turned(direction, wall.turn)
-    _check_closed(name, start, origin, direction, ledger)
+    _check_closed(room, outline, frame, ledger)
     return walls
 
 
-def _north_wall(name: str, words: RoomWords, ledger: Ledger) -> str:
-    first = next(iter(words.walls), "")
+def _north_letter(room: str, words: RoomWords, place: RoomPlace, ledger: Ledger) -> str:
+    """Return the letter of the wall to the north, "" when nothing tells it."""
     if words.north is None:
+        if place.north is not None:
+            return _letter_to_the_north(words, place)
         reason = "the spec names no north wall; the plan has the first wall at its top"
-        ledger.default(name, "north", NOT_GIVEN, reason)
+        if place.frame.heading != EAST:
+            reason = "the spec names no north wall; the plan lies as the rooms before it do"
+        ledger.default(room, "north", NOT_GIVEN, reason)
         return ""
-    wall = words.north.removeprefix("wall ").strip()
-    if wall in words.walls:
-        return wall
-    hint = did_you_mean(wall, words.walls)
-    path = ("rooms", name, "north")
-    ledger.problem(Code.NAME, f'{name} has no wall "{wall}" to be its north wall', path, hint)
-    return first
+    letter = words.north.removeprefix("wall ").strip()
+    if letter in words.walls:
+        return letter
+    hint = did_you_mean(letter, words.walls)
+    path = ("rooms", room, "north")
+    ledger.problem(Code.NAME, f'{room} has no wall "{letter}" to be its north wall', path, hint)
+    return next(iter(words.walls), "")
 
 
-NOT_GIVEN = "not recorded"
-
-
-def _check_names(name: str, words: RoomWords, walls: dict[str, Wall], ledger: Ledger) -> None:
-    if len(words.walls) < 3:
-        path = ("rooms", name, "walls")
-        ledger.problem(Code.WALLS, f"{name} needs its walls all round, clockwise on plan", path)
-    for wall in words.walls:
-        if wall in walls:
-            message = f'wall "{wall}" is in {walls[wall].room} already'
-            hint = "give every wall of the job its own letter"
-            ledger.problem(Code.NAME_TWICE, message, ("rooms", name, "walls", wall), hint)
+def _letter_to_the_north(words: RoomWords, place: RoomPlace) -> str:
+    """Return the longest wall whose outer face looks to the north of the rooms about it."""
+    if place.north is None:
+        return ""
+    north = (-place.north.x, -place.north.y)
+    facing = [wall for wall in outline_of(words, place.frame).walls if wall.inward == north]
+    return max(facing, key=lambda wall: wall.length_mm).letter if facing else ""
 
 
 def building_of(ledger: Ledger) -> tuple[dict[str, Room], dict[str, Wall]]:
     """Return rooms and walls by name; what does not fit is noted in the ledger."""
+    spec = ledger.loaded.spec.rooms
+    names = WallNames((room, letter) for room, words in spec.items() for letter in words.walls)
+    places = room_places(ledger, names)
     rooms: dict[str, Room] = {}
     walls: dict[str, Wall] = {}
-    origin = Point(0.0, 0.0)
-    for name, words in ledger.loaded.spec.rooms.items():
-        _check_names(name, words, walls, ledger)
-        own = _walls_of(name, words, origin, ledger)
-        walls.update({wall.name: wall for wall in own if wall.name not in walls})
+    for name, words in spec.items():
+        if len(words.walls) < 3:
+            path = ("rooms", name, "walls")
+            ledger.problem(Code.WALLS, f"{name} needs its walls all round, clockwise on plan", path)
+        place = places[name]
+        own = _walls_of(name, words, place.frame, names, ledger)
+        walls.update({wall.name: wall for wall in own})
+        north = _north_letter(name, words, place, ledger)
         rooms[name] = Room(
             name=name,
             height_mm=words.height,
             ceiling=words.ceiling or NOT_GIVEN,
-            north_wall=_north_wall(name, words, ledger),
-            walls=tuple(words.walls),
+            north_wall=names.name(name, north) if north else "",
+            walls=tuple(wall.name for wall in own),
+            storey=place.storey.name,
+            level_mm=place.storey.level_mm,
+            storey_east_mm=place.storey_east_mm,
+            is_placed=place.is_placed,
         )
         ledger.mark(name, ("rooms", name))
-        if rooms and origin.x:
-            reason = "the spec does not say how the rooms lie to each other; drawn side by side"
-            ledger.default(name, "place on plan", f"{origin.x:g} mm east", reason)
-        east_mm = max((w.start.x for w in own), default=origin.x)
-        west_mm = min((w.start.x for w in own), default=origin.x)
-        origin = Point(east_mm + (origin.x - west_mm) + ROOM_GAP_MM, 0.0)
     return rooms, walls

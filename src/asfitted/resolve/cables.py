@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from asfitted.quantities import Figure
-    from asfitted.resolve.installation import Circuit, Containment, PointServed
+    from asfitted.resolve.installation import Circuit, PointServed
     from asfitted.resolve.ledger import Ledger
     from asfitted.spec.circuits import CircuitWords, PointWords
     from asfitted.spec.load_yaml import SpecPath
@@ -35,7 +35,7 @@ def measured_length_m(figure: Figure | None, path: SpecPath, ledger: Ledger) -> 
 
 
 def checked_via(
-    names: list[str] | None, path: SpecPath, runs: Mapping[str, Containment], ledger: Ledger
+    names: list[str] | None, path: SpecPath, runs: Mapping[str, object], ledger: Ledger
 ) -> tuple[str, ...]:
     """Return the runs that a cable must use; an unknown one is noted."""
     for number, name in enumerate(names or []):
@@ -52,7 +52,7 @@ class Legs:
         circuit: Circuit,
         words: CircuitWords,
         path: SpecPath,
-        runs: Mapping[str, Containment],
+        runs: Mapping[str, object],
         *,
         ledger: Ledger,
         ambient_c: float,
@@ -76,9 +76,9 @@ class Legs:
             return Live(3, f"a three-phase {loads[-1].key} needs no neutral")
         return Live(4)
 
-    def _tag(self) -> str:
-        number = f"W{self.circuit.number:02d}"
-        return f"{number}-{len(self.cables) + 1}" if self.cables else number
+    def _tag(self, to_end: str) -> str:
+        key = f"{self.circuit.tag} ring" if to_end == self.circuit.board else to_end
+        return self.ledger.tags.leg_tag(self.circuit.number, key, len(self.cables))
 
     def _drop(self, point: PointWords | None) -> str:
         written = (point.drop if point else None) or self.words.drops
@@ -115,6 +115,10 @@ class Legs:
             self.ledger.problem(Code.CIRCUIT, message, (*self.path, "length"), hint)
         return measured_length_m(self.words.length, self.path, self.ledger)
 
+    def _extra_m(self, point: PointWords | None) -> float:
+        own = point.extra if point else None
+        return own if own is not None else self.words.extra or 0.0
+
     def _insulation_mm(self, point: PointWords | None) -> float:
         own = point.insulation if point else None
         return own if own is not None else self.words.insulation or 0.0
@@ -133,7 +137,7 @@ class Legs:
         own_via = point is not None and point.via is not None
         via, via_path = (point.via, path) if point and own_via else (self.words.via, self.path)
         route = (point.route if point else None) or self.words.route
-        tag = self._tag()
+        tag = self._tag(to_end)
         self.ledger.mark(tag, path)
         self.cables.append(
             Cable(
@@ -153,6 +157,7 @@ class Legs:
                 drop=self._drop(point),
                 ambient_c=self.ambient_c,
                 insulation_mm=self._insulation_mm(point),
+                extra_m=self._extra_m(point),
             )
         )
 

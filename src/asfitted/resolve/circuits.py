@@ -224,7 +224,9 @@ def _built(
     load = words.load or NO_LOAD
     return Circuit(
         tag=seat.tag,
-        number=index + 1,
+        number=ledger.tags.circuit_number(
+            seat.tag, [*(p.tag for p in own), *([words.feeds] if words.feeds else [])], index
+        ),
         name=words.name,
         place=words.place or NOT_RECORDED,
         state=State(words.state or "new"),

@@ -17,7 +17,7 @@ from asfitted.spec.problem_codes import Code
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
-    from asfitted.resolve.installation import Cabinet, Containment
+    from asfitted.resolve.installation import Cabinet
     from asfitted.resolve.ledger import Ledger
     from asfitted.resolve.positions import Positions
     from asfitted.spec.data import EquipmentWords, LinkWords
@@ -195,12 +195,12 @@ class Links:
         path: SpecPath,
         number: int,
         *,
-        runs: Mapping[str, Containment],
+        runs: Mapping[str, object],
         ambient_c: float,
     ) -> Cable | None:
         """Return the cable from the equipment to a device, None when it cannot be told."""
         near_end = self.near_end(tag, words, path)
-        cable_tag = f"D{number:02d}"
+        cable_tag = self.ledger.tags.data_tag(tag, number)
         make = make_of(words.cable, Live(2), (*path, "cable"), tag, self.ledger)
         if words.drop is None:
             self.ledger.default(tag, "drop", CLIPPED, "the spec gives none")
@@ -226,6 +226,7 @@ class Links:
             clipped_up_mm=words.route.clipped_up_mm if words.route else None,
             drop=words.drop or CLIPPED,
             ambient_c=ambient_c,
+            extra_m=words.extra or 0.0,
         )
 
 
@@ -260,7 +261,7 @@ def _devices_in_order(
 
 
 def data_of(
-    positions: Positions, runs: Mapping[str, Containment], ambient_c: float
+    positions: Positions, runs: Mapping[str, object], ambient_c: float
 ) -> tuple[Cabinet | None, dict[str, DataDevice], dict[str, Cable]]:
     """Return cabinet, devices and data cables of the job, cameras before data points."""
     words = positions.ledger.loaded.spec.data

@@ -9,6 +9,8 @@ from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Literal
 
+from asfitted.resolve.handover_facts import HandoverFacts
+from asfitted.resolve.stock_facts import StockFacts
 from asfitted.resolve.supply_facts import (
     Basis,
     Device,
@@ -25,6 +27,8 @@ if TYPE_CHECKING:
 
     from asfitted.errors import Place
     from asfitted.geometry import Point, Point3
+    from asfitted.resolve.job_record import Firm, Revision, SiteMark
+    from asfitted.resolve.readings import Readings
 
 __all__ = [
     "Basis",
@@ -41,6 +45,7 @@ __all__ = [
     "Job",
     "Known",
     "Opening",
+    "Passage",
     "PointServed",
     "Position",
     "Rcd",
@@ -72,6 +77,10 @@ class Job:
     status: str
     description: str
     building_use: str = ""  # "care home", "dwelling"; empty = not recorded
+    paper: Literal["A3", "A4"] = "A3"  # preferred size of the drawings
+    firm: Firm | None = None
+    revisions: tuple[Revision, ...] = ()  # oldest first; the last is ``revision``
+    not_seen: tuple[str, ...] | None = None  # on site; None = not said, () = "none" was said
 
 
 @dataclass(frozen=True)
@@ -92,6 +101,10 @@ class Wall:
 
     ``start`` is the left end on plan and ``direction`` the unit vector along it; ``inward`` points
     into the room. The right end of a wall is the left end of the next (clockwise on plan).
+
+    ``name`` is unique in the job: the letter alone ("A"), or the room and the letter ("Hall A")
+    where two rooms have a wall of that letter; ``letter`` is always the letter alone. ``start`` is
+    in the frame of the drawings (see :class:`Room`): walls of two storeys never lie together.
     """
 
     name: str
@@ -103,17 +116,28 @@ class Wall:
     inward: Point
     next_wall: str
     openings: tuple[Opening, ...]
+    letter: str = ""  # its name within its room, "A"
 
 
 @dataclass(frozen=True)
 class Room:
-    """A room: walls in clockwise order, ceiling words, the wall that faces north."""
+    """A room: walls in clockwise order, ceiling words, the wall that faces north.
+
+    Rooms of one ``storey`` are drawn on one plan, each where it lies. Storeys stand apart in the
+    frame of the drawings, ``storey_east_mm`` from where they are in the building, so that a place
+    on plan belongs to one storey only. Heights (z of ``Point3``) count from the room's own floor.
+    In the building a place of the room is at x - ``storey_east_mm``, y, z + ``level_mm``.
+    """
 
     name: str
     height_mm: float
     ceiling: str
     north_wall: str
     walls: tuple[str, ...]
+    storey: str = ""  # "First floor"; "" when the whole job is on one level and names none
+    level_mm: float = 0.0  # finished floor above that of the ground floor
+    storey_east_mm: float = 0.0
+    is_placed: bool = False  # False: the job does not say how it lies to the rooms before it
 
 
 @dataclass(frozen=True)
@@ -132,6 +156,30 @@ class Position:
     outside: bool
     at: Point3
     end_of: str = ""  # tag of the declared run that this is the far end of
+
+
+@dataclass(frozen=True)
+class Passage:
+    """A place where cables pass through a wall or a floor, from one room to another.
+
+    ``start`` and ``end`` lie on the faces of the two rooms, each in the coordinates of its own
+    room; ``length_mm`` is what a cable needs from the one to the other. A wall passage is as long
+    as the wall is thick; a floor passage as high as the one end lies above the other. Sizes,
+    ratings and sealing that nobody recorded are None or "not recorded".
+    """
+
+    tag: str
+    through: Literal["wall", "floor"]
+    start: Position
+    end: Position
+    length_mm: float
+    thickness_mm: float | None
+    width_mm: float | None
+    height_mm: float | None
+    bands: tuple[Literal["power", "data"], ...]
+    state: State
+    fire_resistance_min: float | None  # of the wall or floor; 0 = none needed; None = not recorded
+    fire_stopping: Literal["yes", "no", "not recorded"]  # whether the hole is sealed in this job
 
 
 @dataclass(frozen=True)
@@ -223,6 +271,7 @@ class Cable:
     drop: str  # what the drops run in: "clipped", "20 mm steel conduit"
     ambient_c: float
     insulation_mm: float = 0.0  # length totally surrounded by thermal insulation
+    extra_m: float = 0.0  # longer than its drawn way by so much, as found on site
 
 
 @dataclass(frozen=True)
@@ -361,9 +410,14 @@ class Installation:
     containment: Mapping[str, Containment] = field(default_factory=lambda: MappingProxyType({}))
     data_devices: Mapping[str, DataDevice] = field(default_factory=lambda: MappingProxyType({}))
     cabinet: Cabinet | None = None
+    passages: Mapping[str, Passage] = field(default_factory=lambda: MappingProxyType({}))
     defaults: tuple[Default, ...] = ()
     waivers: tuple[Waiver, ...] = ()
     places: Mapping[str, Place] = field(default_factory=lambda: MappingProxyType({}))  # tag -> spec
+    stock: StockFacts = field(default_factory=StockFacts)
+    handover: HandoverFacts = field(default_factory=HandoverFacts)
+    readings: Readings | None = None  # measured on site; None = none given
+    site_marks: tuple[SiteMark, ...] = ()  # what was found on site and laid over the design
 
     def position_of(self, tag: str) -> Position:
         """Return where a board, point or data device is.

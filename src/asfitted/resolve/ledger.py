@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.errors import Place, Problem, SpecError
 from asfitted.resolve.installation import Basis, Default, Known
+from asfitted.resolve.kept_tags import TagKeeper
 from asfitted.spec.load_job import LoadedJob, in_file_order
 from asfitted.spec.problem_codes import Code
 from asfitted.spec.words import did_you_mean
@@ -14,15 +15,17 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from asfitted.quantities import Figure
+    from asfitted.resolve.installation import Installation
     from asfitted.spec.load_yaml import SpecPath
 
 
 class Ledger:
     """One run's problems, defaults and places; every part of the stage writes into it."""
 
-    def __init__(self, loaded: LoadedJob) -> None:
-        """Start an empty ledger for one job."""
+    def __init__(self, loaded: LoadedJob, issued: Installation | None = None) -> None:
+        """Start an empty ledger for one job; what was issued of it keeps its tags."""
         self.loaded = loaded
+        self.tags = TagKeeper(issued)
         self.problems: list[Problem] = []
         self._filled: dict[Default, None] = {}  # in order, each once
         self.places: dict[str, Place] = {}

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.geometry import Point3
 from asfitted.resolve.installation import Position
+from asfitted.resolve.wall_names import WallNames
 from asfitted.spec.problem_codes import Code
 
 if TYPE_CHECKING:
@@ -36,13 +37,15 @@ class Positions:
         self.walls = walls
         self.ledger = ledger
         self.declared: dict[str, Containment] = {}
+        self.names = WallNames((wall.room, wall.letter or wall.name) for wall in walls.values())
 
-    def wall(self, name: str, path: SpecPath) -> Wall | None:
-        """Return a wall by name; an unknown one is noted."""
-        wall = self.walls.get(name) or self.walls.get(name.upper())
-        if wall is None:
-            self.ledger.unknown(Code.NAME, "wall", name, self.walls, path)
-        return wall
+    def wall(self, letter: str, path: SpecPath, *, room: str = "", near: str = "") -> Wall | None:
+        """Return a wall by its letter; an unknown or unclear one is noted.
+
+        ``room`` is the room that is written before it, ``near`` the one meant when none is.
+        """
+        found = self.names.find(room, letter, path, self.ledger, near=near)
+        return self.walls[self.names.name(*found)] if found else None
 
     def along_is_on(self, wall: Wall, along_mm: float, path: SpecPath, what: str) -> bool:
         """Tell whether a distance along lies on its wall; one that does not is noted."""
@@ -66,7 +69,7 @@ class Positions:
         """
         if words.end_of:
             return self._end_of(words, path)
-        wall = self.wall(words.wall, path)
+        wall = self.wall(words.wall, path, room=words.room)
         up_mm = self._up(words, path, what, default_up_mm)
         if wall is None or up_mm is None:
             return None

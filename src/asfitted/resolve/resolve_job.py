@@ -10,14 +10,21 @@ from asfitted.resolve.building import building_of
 from asfitted.resolve.cables import Legs
 from asfitted.resolve.circuits import circuit_of, seats_of, with_cables
 from asfitted.resolve.data_links import data_of
+from asfitted.resolve.handover import handover_of, readings_of
 from asfitted.resolve.installation import Installation
+from asfitted.resolve.job_facts import marked_job
+from asfitted.resolve.kept_tags import ordered_as_issued
 from asfitted.resolve.ledger import Ledger
+from asfitted.resolve.passages import passages_of
 from asfitted.resolve.positions import Positions
 from asfitted.resolve.runs import containment_of
+from asfitted.resolve.stock import stock_of
 from asfitted.resolve.supply import REFERENCE_AMBIENT_C, job_of, supply_of, waivers_of
 
 if TYPE_CHECKING:
-    from asfitted.resolve.installation import Cable, Circuit, Containment, PointServed, Supply
+    from collections.abc import Mapping
+
+    from asfitted.resolve.installation import Cable, Circuit, PointServed, Supply
     from asfitted.resolve.ways import Seat
     from asfitted.spec.load_job import LoadedJob
 
@@ -33,7 +40,7 @@ def _ambient_c(supply: Supply | None, ledger: Ledger) -> float:
 def _circuits(
     seats: dict[int, Seat],
     positions: Positions,
-    runs: dict[str, Containment],
+    ways: Mapping[str, object],
     ambient_c: float,
 ) -> tuple[dict[str, Circuit], dict[str, PointServed], dict[str, Cable]]:
     ledger = positions.ledger
@@ -46,19 +53,23 @@ def _circuits(
             continue
         words = ledger.loaded.spec.circuits[index]
         path = ("circuits", index)
-        legs = Legs(circuit, words, path, runs, ledger=ledger, ambient_c=ambient_c).make(points)
+        legs = Legs(circuit, words, path, ways, ledger=ledger, ambient_c=ambient_c).make(points)
         cables.update({cable.tag: cable for cable in legs})
         circuits[circuit.tag] = with_cables(circuit, tuple(cable.tag for cable in legs))
     return circuits, points, cables
 
 
-def resolve(loaded: LoadedJob) -> Installation:
+def resolve(loaded: LoadedJob, issued: Installation | None = None) -> Installation:
     """Return the installation that a job file means.
+
+    Args:
+        loaded: the job as written.
+        issued: the revision issued before, whose cables keep their tags.
 
     Raises:
         SpecError: with every problem found, in the order of the file.
     """
-    ledger = Ledger(loaded)
+    ledger = Ledger(loaded, issued)
     job = job_of(loaded.spec.job, ledger)
     supply = supply_of(loaded.spec.supply, ledger) if loaded.spec.supply else None
     ambient_c = _ambient_c(supply, ledger)
@@ -67,14 +78,19 @@ def resolve(loaded: LoadedJob) -> Installation:
     rooms, walls = building_of(ledger)
     positions = Positions(walls, ledger)
     runs = containment_of(positions)
+    passages = passages_of(positions, rooms)
+    ways = {**runs, **passages}
     tables = way_tables(ledger)
     seats = seats_of(tables, ledger)
-    circuits, points, cables = _circuits(seats, positions, runs, ambient_c)
+    circuits, points, cables = _circuits(seats, positions, ways, ambient_c)
     boards = boards_of(positions, tables, circuits)
-    cabinet, devices, data_cables = data_of(positions, runs, ambient_c)
+    cabinet, devices, data_cables = data_of(positions, ways, ambient_c)
+    stock = stock_of(ledger)
+    handover = handover_of(ledger, (*boards, *circuits, *points, *devices))
+    readings = readings_of(ledger, circuits, boards, points)
     ledger.stop_if_wrong()
-    return Installation(
-        job=job,
+    found = Installation(
+        job=marked_job(job, loaded.site_marks),
         supply=supply,
         rooms=MappingProxyType(rooms),
         walls=MappingProxyType(walls),
@@ -85,7 +101,13 @@ def resolve(loaded: LoadedJob) -> Installation:
         containment=MappingProxyType(runs),
         data_devices=MappingProxyType(devices),
         cabinet=cabinet,
+        passages=MappingProxyType(passages),
         defaults=tuple(ledger.defaults),
         waivers=waivers_of(ledger),
         places=MappingProxyType(dict(ledger.places)),
+        site_marks=tuple(loaded.site_marks),
+        stock=stock,
+        handover=handover,
+        readings=readings,
     )
+    return ordered_as_issued(found, issued)

@@ -33,10 +33,11 @@ class _Trace:
         self.along_mm = 0.0
         self.points: list[Point3] = []
         self.walls: list[str] = []
+        self.rooms: set[str] = set()
 
     def step(self, words: WaypointWords, following: WaypointWords | None, path: SpecPath) -> bool:
         """Go on to one waypoint; False when the run cannot be followed any further."""
-        wall = self.positions.wall(words.wall, path)
+        wall = self._wall_of(words, path)
         if wall is None:
             return False
         what = f"run {self.tag}"
@@ -51,12 +52,18 @@ class _Trace:
             )
             self.positions.ledger.problem(Code.POSITION, message, path)
             return False
+        self.rooms.add(wall.room)
         if self.wall is None:
             return self._start(wall, words, following, path)
         if words.over:
             self._go(wall, words.along_mm or 0.0, words.up_mm, pieces_on="")
             return True
         return self._along_walls(wall, words, path)
+
+    def _wall_of(self, words: WaypointWords, path: SpecPath) -> Wall | None:
+        """Return the wall of a waypoint: of the room the run is in, where none is written."""
+        near = self.wall.room if self.wall else ""
+        return self.positions.wall(words.wall, path, room=words.room, near=near)
 
     def _start(
         self,
@@ -67,11 +74,13 @@ class _Trace:
     ) -> bool:
         along_mm = words.along_mm
         if along_mm is None:
-            if following is None or following.wall == wall.name:
+            if following is None or following.wall in (wall.name, wall.letter):
                 return self._lost(
                     f"run {self.tag} does not say where on wall {wall.name} it starts", path
                 )
-            along_mm = 0.0 if following.wall == wall.next_wall else wall.length_mm
+            next_wall = self.positions.walls[wall.next_wall]
+            is_next = following.wall in (next_wall.name, next_wall.letter)
+            along_mm = 0.0 if is_next else wall.length_mm
         self.wall, self.along_mm = wall, along_mm
         z = self.level_mm if words.up_mm is None else words.up_mm
         self.points.append(place_on(wall, along_mm, z))
@@ -168,9 +177,12 @@ def _traced(tag: str, words: RunWords, positions: Positions) -> _Trace:
 def _run_of(tag: str, words: RunWords, positions: Positions) -> Containment:
     trace = _traced(tag, words, positions)
     ledger, path = positions.ledger, ("containment", tag)
-    rooms = {positions.walls[name].room for name in trace.walls if name}
-    if len(rooms) > 1:
-        ledger.problem(Code.RUN, f"run {tag} goes from room to room; write one run in each", path)
+    if len(trace.rooms) > 1:
+        message = f"run {tag} goes from room to room; write one run in each"
+        hint = (
+            'and under "passages" the hole that joins them' if ledger.loaded.spec.passages else ""
+        )
+        ledger.problem(Code.RUN, message, path, hint)
     heights = [positions.walls[name].height_mm for name in trace.walls if name]
     if words.level and heights and words.level.height_mm > min(heights):
         message = (

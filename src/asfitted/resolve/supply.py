@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Literal, cast
+from typing import TYPE_CHECKING, Any, Literal, cast
 
 from asfitted.resolve.devices import device_of
 from asfitted.resolve.installation import (
@@ -14,6 +14,7 @@ from asfitted.resolve.installation import (
     Transformer,
     Waiver,
 )
+from asfitted.resolve.job_facts import firm_of, revisions_of, status_of
 from asfitted.spec.fields import EDITIONS
 from asfitted.spec.problem_codes import Code
 
@@ -28,13 +29,23 @@ REFERENCE_AMBIENT_C = 30.0  # BS 7671 Appendix 4, the ambient air temperature of
 
 def job_of(words: JobWords, ledger: Ledger) -> Job:
     """Return the title-block facts; a fact that is left out is "not recorded"."""
-    facts = {name: value or NOT_RECORDED for name, value in words.model_dump().items()}
+    record = {"installer", "firm", "issued", "revisions", "not_seen"}
+    given = words.model_dump(exclude=record)
+    facts: dict[str, Any] = {name: value or NOT_RECORDED for name, value in given.items()}
     if words.edition is None:
         facts["edition"] = EDITIONS[-1]
         ledger.default("job", "edition", EDITIONS[-1], "the edition that this program knows")
     ledger.mark("job", ("job",))
     facts["building_use"] = words.building_use or ""  # no fact of the title block
-    return Job(**facts)
+    facts["paper"] = words.paper or "A3"
+    firm, revisions = firm_of(words, ledger), revisions_of(words, ledger)
+    facts["installer"] = firm.name if firm else NOT_RECORDED
+    facts["phone"] = firm.phone if firm else facts["phone"]
+    if revisions:
+        facts["revision"] = revisions[-1].revision
+    facts["status"] = status_of(words)
+    not_seen = None if words.not_seen is None else tuple(words.not_seen)
+    return Job(**facts, firm=firm, revisions=revisions, not_seen=not_seen)
 
 
 def _cut_out(words: SupplyWords, ledger: Ledger) -> tuple[Device | None, Basis | None]:
@@ -115,6 +126,7 @@ def supply_of(words: SupplyWords, ledger: Ledger) -> Supply:
         electrode_ohm=ledger.known(words.electrode, "supply", "electrode resistance"),
         ambient_c=REFERENCE_AMBIENT_C if words.ambient is None else words.ambient,
         surge_protection=words.surge_protection or "",
+        main_protective_mm2=words.main_protective_conductor,
         source=_source(words, ledger),
     )
 

@@ -102,4 +102,5 @@ class Supply:
     electrode_ohm: Known | None
     ambient_c: float
     surge_protection: str = ""  # "type 2 at DB1", "not fitted: why"; empty = not recorded
+    main_protective_mm2: float | None = None  # main earthing terminal to the first board
     source: Transformer | Generator | None = None  # the machine behind it, where the spec says

@@ -1,23 +1,48 @@
 """Sheet kinds, one file each, found by scanning this folder.
 
 A sheet kind is a module with ``ORDER`` (where it stands in the set), ``plan(model)`` and
-``build(plan, model, numbers)``; see ``asfitted.layout.sheet_model``.
+``build(plan, model, numbers)``; see ``asfitted.layout.sheet_model``. It may say besides:
+
+- ``READERS``: whose packs its sheets go into (all three when left out);
+- ``IN_HANDOVER = False``: only in the pack of a reader, not in the whole handover;
+- ``LATE = 1`` or more: planned when the sheets of lower ``LATE`` are planned, which it finds in
+  ``model.planned``. For kinds that tell of other sheets, such as the drawing list.
 """
 
 from __future__ import annotations
 
 import importlib
 import pkgutil
+import re
+from dataclasses import replace
 from types import MappingProxyType
-from typing import TYPE_CHECKING, Protocol, cast
+from typing import TYPE_CHECKING, Any, Protocol, cast
 
 from asfitted.layout.frame import frame_items
-from asfitted.layout.sheet_layout import SheetLayout
+from asfitted.layout.sheet_layout import READERS, SheetLayout
 from asfitted.layout.sheet_model import Content, Model, Numbers, SheetPlan
-from asfitted.layout.title_block import TitleFacts, title_block_items
+from asfitted.layout.title_block import TitleFacts, revision_items, title_block_items
+from asfitted.sheets._cross_links import cross_linked
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
+
+
+#: Parts of the set, each with the ``ORDER`` at which it begins.
+PARTS = (
+    (0, "Front"),
+    (10, "Drawings"),
+    (60, "Schedules"),
+    (80, "Calculations"),
+    (100, "Tests"),
+    (110, "Handover"),
+    (130, "Route brief"),
+)
+
+
+def part_of(order: int) -> str:
+    """Return the part of the set that a sheet kind of an ``ORDER`` belongs to."""
+    return [name for begins, name in PARTS if order >= begins][-1]
 
 
 class SheetKind(Protocol):
@@ -43,18 +68,50 @@ def lay_out_sheets(
     model: Model, *, progress: Callable[[str], None] | None = None
 ) -> tuple[SheetLayout, ...]:
     """Plan, number and build every sheet of a job, each with its frame and title block."""
-    planned = [(kind, plan) for kind in sheet_kinds() for plan in kind.plan(model)]
-    keys = {plan.key: f"{i:02d}" for i, (_, plan) in enumerate(planned, start=1)}
+    planned = _planned(model)
+    digits = max(2, len(str(len(planned))))
+    keys = {
+        key: f"{i:0{digits}d}"
+        for i, (_, plan) in enumerate(planned, start=1)
+        for key in (plan.key, *plan.also)
+    }
     numbers = Numbers(MappingProxyType(keys))
     sheets = []
     for kind, plan in planned:
         if progress:
             progress(f"sheet {numbers.of(plan.key)} of {numbers.total:02d}: {plan.title}")
-        sheets.append(_framed(plan, kind.build(plan, model, numbers), model, numbers))
-    return tuple(sheets)
+        sheet = framed(plan, kind.build(plan, model, numbers), model, numbers)
+        readers: Sequence[str] = plan.readers or _of(kind, "READERS", usual=READERS)
+        in_handover: bool = _of(kind, "IN_HANDOVER", usual=True)
+        sheets.append(replace(sheet, readers=tuple(readers), in_handover=in_handover))
+    return cross_linked(sheets, model.installation)
 
 
-def _framed(plan: SheetPlan, content: Content, model: Model, numbers: Numbers) -> SheetLayout:
+def _of(kind: SheetKind, name: str, *, usual: Any) -> Any:
+    """Return what a sheet kind says of itself, or what is usual where it says nothing."""
+    return getattr(kind, name, usual)
+
+
+def _planned(model: Model) -> list[tuple[SheetKind, SheetPlan]]:
+    """Return every plan with its kind, in the order of the set; late kinds are planned last."""
+    kinds = sheet_kinds()
+    plans: dict[int, Sequence[SheetPlan]] = {}
+    for late in sorted({_of(kind, "LATE", usual=0) for kind in kinds}):
+        known = tuple(plan for place in sorted(plans) for plan in plans[place])
+        told = replace(model, planned=known)
+        for place, kind in enumerate(kinds):
+            if _of(kind, "LATE", usual=0) == late:
+                part = part_of(kind.ORDER)
+                plans[place] = [replace(plan, section=part) for plan in kind.plan(told)]
+    return [(kinds[place], plan) for place in sorted(plans) for plan in plans[place]]
+
+
+def _in_file_name(words: str) -> str:
+    """Return words as they stand in a file name on any system."""
+    return re.sub(r"[^A-Za-z0-9.]+", "-", words).strip("-.") or "none"
+
+
+def framed(plan: SheetPlan, content: Content, model: Model, numbers: Numbers) -> SheetLayout:
     """Return the finished sheet: frame first, content, title block."""
     number = numbers.of(plan.key)
     facts = TitleFacts(
@@ -70,10 +127,16 @@ def _framed(plan: SheetPlan, content: Content, model: Model, numbers: Numbers) -
     stem = plan.key.replace("/", "-").replace(" ", "-").lower()
     return SheetLayout(
         number=number,
-        name=f"{number}-{stem}",
+        name=f"{_in_file_name(facts.job.number)}-{number}-{_in_file_name(facts.job.revision)}-{stem}",
         title=plan.title,
         paper=plan.paper,
-        items=(*frame_items(plan.paper), *content.items, *title_block_items(facts)),
+        items=(
+            *frame_items(plan.paper),
+            *content.items,
+            *title_block_items(facts),
+            *revision_items(facts, content.items),
+        ),
         section=plan.section,
         notes=content.notes,
+        key=plan.key,
     )

@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Content, Model, Numbers, SheetPlan
 
 ORDER = 70
+READERS = ("second-electrician", "inspector")
 NOTES = (
     ("Length", "drawn route with tails at both ends; (m) measured on site"),
     ("Cut", "with gland waste and allowance, rounded up: see the cut list"),

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from asfitted.layout.table import FittedTable
 
 ORDER = 80
+READERS = ("inspector",)
 KEY = "calculations"
 PAPER: Paper = "A4 portrait"
 SECTION = "Calculations"
@@ -28,7 +29,7 @@ LEAST_BEGUN = 4  # rows of a circuit at the foot of a page
 COLUMNS = (
     Column("Symbol", wraps=False),
     Column("What it is", least_mm=51.0),
-    Column("Numbers", least_mm=67.0),
+    Column("Numbers", least_mm=64.0),
     Column("Value", align="end", wraps=False),
     Column("See", align="end", wraps=False),
 )

@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Content, Model, Numbers, SheetPlan
 
 ORDER = 72
+READERS = ("second-electrician", "inspector")
 NOTES = (
     ("Fill", "of the width of tray and basket, of the inside area of trunking, conduit and duct"),
     ("Least width", "next stock width that keeps a quarter free"),

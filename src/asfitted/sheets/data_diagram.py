@@ -2,170 +2,164 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from asfitted.geometry import Box, Point
-from asfitted.layout.data_diagram.placing import (
-    LEG_WORDS,
-    PATTERNS,
-    PORT_MM,
-    PORT_X,
-    WIDTH,
-    place_row,
-    row_height_mm,
-)
-from asfitted.layout.data_diagram.rows import LinkRow, link_rows
+from asfitted.geometry import Point
+from asfitted.layout.data_diagram.blocks import blocks_of
+from asfitted.layout.data_diagram.columns import LEG_WORDS, PATTERNS, columns_for
+from asfitted.layout.data_diagram.equipment_ink import SheetInk, spots_of
+from asfitted.layout.data_diagram.paging import share_out
 from asfitted.layout.frame import usable_box
-from asfitted.layout.legend import Legend, LineSample, lay_out_legend, used_symbols
-from asfitted.layout.lettering import BODY, TAG, VIEW, line_pitch_mm, lines_of_text, text_item, wrap
-from asfitted.layout.linework import rectangle
-from asfitted.layout.sheet_layout import Item, SymbolUse
+from asfitted.layout.legend import LineSample, lay_out_legend, used_symbols
+from asfitted.layout.lettering import VIEW, text_item
+from asfitted.layout.linework import widths_for
 from asfitted.layout.sheet_model import Content, SheetPlan
-from asfitted.layout.title_block import title_block_box, title_block_height_mm
+from asfitted.layout.title_block import title_block_box
 
 if TYPE_CHECKING:
-    from asfitted.calculate.results import EquipmentResult
+    from collections.abc import Iterable
+
+    from asfitted.geometry import Box
+    from asfitted.layout.data_diagram.blocks import Block
+    from asfitted.layout.data_diagram.paging import Part
+    from asfitted.layout.legend import Legend
+    from asfitted.layout.sheet_layout import Paper
     from asfitted.layout.sheet_model import Model, Numbers
-    from asfitted.resolve.installation import DataDevice
 
 ORDER = 50
-TOP_MM = 16.0  # view title
-EQUIPMENT_SYMBOLS = {
-    "recorder": "recorder",
-    "12 V supply": "power_supply",
-    "PoE switch": "poe_switch",
-}
-CABINET_PAD = 4.0
-MOST_SPREAD_MM = 16.0
+TOP_MM = 8.0  # title
+KEY = "data-diagram"
+MOST_A4_FOR_EACH_A3 = 2
+ABBREVIATIONS = (
+    ("C/L", "height of the centre line above floor, mm; (m): measured"),
+    ("Cat6", "23 AWG solid copper, 6.68 Ω/100 m a core; copper-clad cable is not allowed"),
+    ("12 V supply", "current with a quarter in hand"),
+)
+
+
+@dataclass(frozen=True)
+class DiagramSheet:
+    """One sheet of the diagram, and all of them: flags name places on the others."""
+
+    index: int
+    sheets: tuple[tuple[Part, ...], ...]
 
 
 def plan(model: Model) -> list[SheetPlan]:
-    """Plan as many A3 sheets as the rows need; none for a job without data."""
-    rows = link_rows(model.installation, model.results)
-    pages: list[list[LinkRow]] = []
-    room = _room_mm(usable_box("A3"))
-    left = 0.0
-    for row in rows:
-        need = row_height_mm(row)
-        if not pages or need > left:
-            pages.append([])
-            left = room
-        pages[-1].append(row)
-        left -= need
-    many = len(pages) > 1
+    """Plan as many sheets as the rows need; none for a job without data."""
+    paper, sheets = _sheets(model)
+    many = len(sheets) > 1
     return [
         SheetPlan(
-            f"data-diagram/{i}" if many else "data-diagram",
-            f"CCTV and data diagram{f', part {i}' if many else ''}",
-            "A3",
+            _key(i, many=many),
+            f"CCTV and data diagram{f', part {i + 1} of {len(sheets)}' if many else ''}",
+            paper,
             "Drawings",
-            tuple(page),
+            DiagramSheet(i, sheets),
         )
-        for i, page in enumerate(pages, start=1)
+        for i in range(len(sheets))
     ]
 
 
-def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:  # noqa: ARG001 - no references
-    """Lay out one sheet of rows with the cabinet round their ports."""
-    rows: tuple[LinkRow, ...] = plan.payload
-    area = usable_box("A3")
-    items = [text_item("view-title", plan.title, Point(area.x0, area.y0 + VIEW), VIEW, bold=True)]
-    y = area.y0 + TOP_MM
-    extra = _spread_mm(rows, area)
-    for row in rows:
-        items.extend(place_row(row, Point(area.x0, y)))
-        y += row_height_mm(row) + extra
-    items.extend(_cabinet(model, area, max(y, area.y0 + TOP_MM + 60)))
-    items.extend(_foot(items, rows, model, area))
-    return Content(tuple(items))
+def _sheets(model: Model) -> tuple[Paper, tuple[tuple[Part, ...], ...]]:
+    """Return the paper and what stands on each sheet.
+
+    The paper is that of the job; A3 where A4 would need more than twice as many sheets.
+    """
+    found: dict[Paper, tuple[tuple[Part, ...], ...]] = {}
+    papers: tuple[Paper, ...] = ("A3", "A4")
+    for paper in papers:
+        columns = columns_for(paper)
+        blocks = blocks_of(model, columns)
+        if not blocks:
+            return paper, ()
+        found[paper] = share_out(blocks, _room_mm(blocks, model, paper), columns)
+    wish = model.installation.job.paper
+    small = wish == "A4" and len(found["A4"]) <= MOST_A4_FOR_EACH_A3 * len(found["A3"])
+    paper = "A4" if small else "A3"
+    return paper, found[paper]
 
 
-def _room_mm(area: Box) -> float:
-    """Return the height for rows: under the title, above title block and legend."""
-    return area.height - TOP_MM - title_block_height_mm("A3") - 12.0
+def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:
+    """Lay out one sheet of rows with the equipment round their ports."""
+    sheet: DiagramSheet = plan.payload
+    area, columns = usable_box(plan.paper), columns_for(plan.paper)
+    top = area.y0 + TOP_MM
+    many = len(sheet.sheets) > 1
+
+    def number_of(index: int) -> str:
+        return numbers.of(_key(index, many=many))
+
+    spots = spots_of(sheet.sheets, plan.paper, columns, top, number_of)
+    ink = SheetInk(plan.paper, columns, top, spots)
+    title = text_item("view-title", plan.title, Point(area.x0, area.y0 + VIEW), VIEW, bold=True)
+    drawn = ink.sheet(sheet.sheets[sheet.index], _links(model, numbers))
+    carried = {
+        leg.leg.carries
+        for part in sheet.sheets[sheet.index]
+        for row in part.rows
+        for leg in row.legs
+    }
+    legend = _legend(used_symbols(drawn), carried, model, plan.paper)
+    return Content((title, *drawn, *legend.items))
 
 
-def _spread_mm(rows: tuple[LinkRow, ...], area: Box) -> float:
-    """Return the extra gap under each row that spreads few rows over the sheet."""
-    spare = _room_mm(area) - sum(row_height_mm(row) for row in rows)
-    return max(0.0, min(spare / len(rows), MOST_SPREAD_MM))
+def _key(index: int, *, many: bool) -> str:
+    return f"{KEY}/{index + 1}" if many else KEY
 
 
-def _cabinet(model: Model, area: Box, bottom: float) -> list[Item]:
-    """Return the enclosure round the ports, and what stands in it."""
-    left = area.x0 + PORT_X - CABINET_PAD
-    box = Box(left, area.y0 + 4.0, area.x1, bottom)
-    items = [Item("cabinet", "outline", (rectangle(box, width_mm=0.25, pattern="long_dash_dot"),))]
-    lines = wrap(_cabinet_words(model), box.width - 2 * CABINET_PAD, BODY, bold=True)
-    at = Point(box.x0 + CABINET_PAD, box.y0 + 4.2)
-    items.append(Item("cabinet:name", "text", lines_of_text(lines[:2], at, bold=True)))
-    x = left + CABINET_PAD + PORT_MM + 6.0
-    y = area.y0 + TOP_MM
-    for device in model.installation.data_devices.values():
-        if device.kind in EQUIPMENT_SYMBOLS:
-            made, y = _equipment(device, model.results.equipment, Point(x, y), area.x1 - x - 2.0)
-            items.extend(made)
-    return items
+def _links(model: Model, numbers: Numbers) -> dict[str, str]:
+    """Return for each camera the place of its row in the camera schedule, where it is one sheet."""
+    key = "camera-schedule"
+    if key not in numbers.by_key:
+        return {}
+    cameras = (d.tag for d in model.installation.data_devices.values() if d.kind == "camera")
+    return {tag: f"{numbers.of(key)}#{key}:{tag}" for tag in cameras}
 
 
-def _cabinet_words(model: Model) -> str:
-    """Return what the cabinet is called, where it stands and what feeds it."""
-    cabinet = model.installation.cabinet
-    if cabinet is None:
-        return "Equipment"
-    feed = "feed not recorded"
-    if cabinet.fed_from in model.installation.points:
-        point = model.installation.points[cabinet.fed_from]
-        feed = f"fed from {point.tag}, {point.circuit}"
-    return f"{cabinet.tag}, {cabinet.position.words}: {feed}"
+def _legend_box(paper: Paper) -> Box:
+    """Return the room for the legend: left of the title block on A3, above it on A4."""
+    area, block = usable_box(paper), title_block_box(paper)
+    if paper == "A3":
+        return type(area)(area.x0, area.y0, block.x0 - 6.0, area.y1)
+    return type(area)(area.x0, area.y0, area.x1, block.y0 - 3.0)
 
 
-def _equipment(
-    device: DataDevice, totals: tuple[EquipmentResult, ...], at: Point, width_mm: float
-) -> tuple[list[Item], float]:
-    """Return the symbol of a piece of equipment with what is used of it, and the next y."""
-    use = SymbolUse(EQUIPMENT_SYMBOLS[device.kind], at)
-    items = [Item(f"{device.tag}:symbol", "symbol", (use,), title=device.tag)]
-    items.append(text_item(f"{device.tag}:tag", device.tag, at.moved(14.0, 4.5), TAG, bold=True))
-    items.append(text_item(f"{device.tag}:kind", device.kind, at.moved(14.0, 9.0)))
-    lines = [f"patch lead to {device.port.replace('/', ' port ')}"] if device.port else []
-    for total in totals:
-        if total.tag == device.tag:
-            of = "not recorded" if total.available is None else f"{total.available:g}"
-            words = f"{total.what}: {total.used:.3g} of {of} {total.unit}".rstrip()
-            lines.extend(wrap(words, width_mm, BODY))
-    y = at.y + 10.0 + line_pitch_mm(BODY) + 0.5
-    items.append(Item(f"{device.tag}:totals", "text", lines_of_text(lines, Point(at.x, y))))
-    return items, y + len(lines) * line_pitch_mm(BODY) + 5.0
-
-
-def _foot(
-    items: list[Item], rows: tuple[LinkRow, ...], model: Model, area: Box
-) -> tuple[Item, ...]:
-    """Return the legend, left of the title block."""
-    carried = {leg.carries for row in rows for leg in row.legs}
+def _legend(symbols: Iterable[str], carried: Iterable[str], model: Model, paper: Paper) -> Legend:
+    """Return the legend at the foot of its room."""
+    widths, box, carried = widths_for(paper), _legend_box(paper), set(carried)
     samples = [
-        LineSample(LEG_WORDS[c], WIDTH, PATTERNS[c])
-        for c in ("signal", "supply", "network")
-        if c in carried
+        LineSample(LEG_WORDS[c], widths.symbol, PATTERNS[c]) for c in PATTERNS if c in carried
     ]
-    samples.append(LineSample("Edge of the cabinet", 0.25, "long_dash_dot"))
-    abbreviations = [
-        ("C/L", "height of the centre line above floor, mm"),
-        ("(m)", "measured"),
-        ("Cat6", "23 AWG solid copper, 6.68 Ω/100 m a core; copper-clad cable is not allowed"),
-        ("12 V supply", "current with a quarter in hand"),
-    ]
+    samples.append(
+        LineSample("Edge of what the equipment stands in", widths.narrow, "long_dash_dot")
+    )
 
     def laid_out(top: float) -> Legend:
         return lay_out_legend(
-            at=Point(area.x0, top),
-            width_mm=title_block_box("A3").x0 - area.x0 - 6.0,
-            columns=3,
-            symbols=used_symbols(items),
+            at=Point(box.x0, top),
+            width_mm=box.width,
+            columns=3 if paper == "A3" else 4,
+            symbols=tuple(symbols),
             catalogue=model.symbols,
             lines=samples,
-            abbreviations=abbreviations,
+            abbreviations=ABBREVIATIONS,
+            width_of_symbol_lines_mm=widths.symbol,
         )
 
-    return laid_out(area.y1 - laid_out(0.0).height_mm).items
+    return laid_out(box.y1 - laid_out(0.0).height_mm)
+
+
+def _room_mm(blocks: tuple[Block, ...], model: Model, paper: Paper) -> float:
+    """Return the height for rows: under the title, above title block and the longest legend."""
+    area, block = usable_box(paper), title_block_box(paper)
+    symbols = {one.symbol for b in blocks for one in b.equipment}
+    symbols |= {row.row.symbol for b in blocks for row in b.rows if row.row.symbol}
+    if any(leg.leg.baluns for b in blocks for row in b.rows for leg in row.legs):
+        symbols.add("balun")
+    symbols.add("off_page")
+    carried = {leg.leg.carries for b in blocks for row in b.rows for leg in row.legs}
+    legend = _legend(sorted(symbols), carried, model, paper)
+    foot = min(_legend_box(paper).y1 - legend.height_mm, block.y0)
+    return foot - 4.0 - (area.y0 + TOP_MM)

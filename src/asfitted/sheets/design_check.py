@@ -11,11 +11,12 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Content, Model, Numbers, SheetPlan
 
 ORDER = 90
+READERS = ("second-electrician", "inspector")
 NOTES = (
     ("error", "does not comply: put right before the work is energised"),
     ("warning", "needs a decision by the designer"),
     ("not checked", "a fact is missing; this is not a pass"),
-    ("Clauses", "2018 numbering, to be confirmed in A4:2026; figures: check in the book"),
+    ("Clauses", "2018 numbering, not compared with A4:2026; figures: check in the book"),
 )
 
 
@@ -28,7 +29,7 @@ def plan(model: Model) -> list[SheetPlan]:
         key="design-check",
         title="Design check",
         table=table,
-        section="Schedules",
+        section="Calculations",
         heading="Design check",
         side_notes=NOTES,
         papers=("A4", "A4 portrait"),

@@ -1,37 +1,40 @@
-"""One elevation for each wall that carries anything, and a sheet of their notes when needed."""
+"""Elevations of every wall that carries anything, details, and sheets of their notes."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from asfitted.layout.elevation.arrangement import SCHEDULES, arrange
+from asfitted.layout.elevation.arrangement import SCHEDULES
 from asfitted.layout.elevation.elevation_set import (
-    SCALES,
+    ElevationSet,
+    Job,
+    draw_sheet,
     plan_set,
     schedule_words,
     stand_in_numbers,
 )
+from asfitted.layout.elevation.links import links_of
 from asfitted.layout.elevation.schedule_sheet import lay_out_schedules, schedule_pages
+from asfitted.layout.elevation.set_scale import SCALES
+from asfitted.layout.elevation.sheet_titles import sheet_title
 from asfitted.layout.elevation.view_title import scale_words
 from asfitted.layout.elevation.wall_content import walls_with_content
-from asfitted.layout.lettering import TAG, wrap
 from asfitted.layout.sheet_model import Content, SheetPlan
 
 if TYPE_CHECKING:
-    from asfitted.layout.elevation.elevation_set import ElevationSet
-    from asfitted.layout.elevation.wall_content import WallContent
+    from asfitted.layout.elevation.sheet_packing import PlannedSheet
     from asfitted.layout.sheet_model import Model, Numbers
 
 ORDER = 30
-TITLE_MM = 66.0  # width of the title in the title block, where it has two lines
+SMALL = 200  # beyond this scale the sheet says that it is small
 
 
 @dataclass(frozen=True)
 class WallPayload:
-    """What the plan of an elevation knows already."""
+    """What the plan of an elevation sheet knows already."""
 
-    content: WallContent
+    sheet: PlannedSheet
     walls: ElevationSet
 
     @property
@@ -49,46 +52,51 @@ class SchedulePayload:
 
 
 def plan(model: Model) -> list[SheetPlan]:
-    """Plan a sheet for each wall that carries anything, all at one scale."""
-    installation, results = model.installation, model.results
-    contents = walls_with_content(installation, results)
+    """Plan sheets for all walls that carry anything, at one scale, then details and schedules."""
+    job = _job(model)
+    contents = walls_with_content(job.installation, job.results)
     if not contents:
         return []
-    walls = plan_set(contents, installation, results)
+    walls = plan_set(contents, job)
     plans = [
-        SheetPlan(f"elevation/{c.wall.name}", _title(c), "A3", "Drawings", WallPayload(c, walls))
-        for c in contents
+        SheetPlan(
+            sheet.key,
+            sheet_title(sheet),
+            walls.paper,
+            "Drawings",
+            WallPayload(sheet, walls),
+            also=tuple(view.content.key for view in sheet.views if view.content.key != sheet.key),
+        )
+        for sheet in walls.sheets
     ]
     if walls.has_schedules:
-        words = schedule_words(walls, installation, results, stand_in_numbers(installation))
-        pages = schedule_pages(*words)
+        words = schedule_words(walls, job, stand_in_numbers(job.installation))
+        pages = schedule_pages(*words, walls.paper)
         for page in range(pages):
             of = f", part {page + 1} of {pages}" if pages > 1 else ""
             key = SCHEDULES if page == 0 else f"{SCHEDULES}/{page + 1}"
             title = f"Elevations: notes and schedules{of}"
-            plans.append(SheetPlan(key, title, "A3", "Schedules", SchedulePayload(walls, page)))
+            payload = SchedulePayload(walls, page)
+            plans.append(SheetPlan(key, title, walls.paper, "Schedules", payload))
     return plans
 
 
-def _title(content: WallContent) -> str:
-    """Return the title of a sheet, with the room where the title block has room for it."""
-    name = content.wall.name
-    whole = f"Elevation {name}: {content.room.name}"
-    return whole if len(wrap(whole, TITLE_MM, TAG, bold=True)) <= 2 else f"Elevation {name}"
+def _job(model: Model) -> Job:
+    return Job(model.installation, model.results, model.symbols)
 
 
 def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:
-    """Lay out one elevation, or a page of the notes and tables of all walls."""
-    payload = plan.payload
-    installation, results = model.installation, model.results
+    """Lay out one elevation sheet, or a page of the notes and tables of all walls."""
+    payload, job = plan.payload, _job(model)
     if isinstance(payload, SchedulePayload):
-        words = schedule_words(payload.walls, installation, results, numbers)
-        return Content(lay_out_schedules(*words, payload.page), "Not to scale")
-    content, walls = payload.content, payload.walls
-    schedules = numbers.of(SCHEDULES) if walls.has_schedules else ""
-    drawn = walls.drawn(content, results, numbers)
-    sheet = arrange(content, drawn, installation, results, numbers, schedules=schedules)
+        words = schedule_words(payload.walls, job, numbers)
+        items = lay_out_schedules(*words, payload.page, payload.walls.paper)
+        return Content(items, "Not to scale")
+    walls, sheet = payload.walls, payload.sheet
+    laid = draw_sheet(sheet, walls, job, numbers, links_of(job.installation, numbers))
+    scales = {view.frame.scale for view in sheet.views}
+    scale = scale_words(scales.pop(), walls.paper) if len(scales) == 1 else "as shown"
     notes = []
-    if walls.scale == SCALES[-1]:
-        notes.append(f"wall {content.wall.name} is too long for 1:100 on A3: 1:200 used")
-    return Content(sheet.items, scale_words(walls.scale), tuple(notes))
+    if walls.scale >= SMALL and not sheet.is_details:
+        notes.append(f"walls too high for 1:{SCALES[4]} on {walls.paper}: 1:{walls.scale} used")
+    return Content(laid.items, scale, tuple(notes))

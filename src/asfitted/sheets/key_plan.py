@@ -1,15 +1,13 @@
-"""The key plan: rooms from above, and which sheet shows which wall."""
+"""The key plan: all of a small job from above, or an overview of the storeys of a larger one."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from asfitted.layout.elevation.view_title import scale_words
-from asfitted.layout.plan.key_plan_sheet import lay_out_key_plan
-from asfitted.layout.plan.out_in_room import TITLE
-from asfitted.layout.plan.plan_legend import OUT_KEY, table_left_over
+from asfitted.layout.plan.overview import lay_out_overview
+from asfitted.layout.plan.plan_set import KEY_PLAN, plan_set
 from asfitted.layout.sheet_model import Content, SheetPlan
-from asfitted.sheets._table_pages import TablePage, build_table, plan_table
+from asfitted.sheets._plan_pages import build_plan, plan_pages
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model, Numbers
@@ -18,22 +16,20 @@ ORDER = 20
 
 
 def plan(model: Model) -> list[SheetPlan]:
-    """Plan one key plan for a job that has walls, and a sheet for a table without room on it."""
+    """Plan the key plan of a job that has walls; with tables where they find no room on it."""
     if not model.installation.walls:
         return []
-    plans = [SheetPlan("key-plan", "Key plan", "A3", "Drawings")]
-    table = table_left_over(model)
-    if table is not None:
-        title = f"Key plan: {TITLE.lower()}"
-        plans += plan_table(
-            key=OUT_KEY, title=title, table=table, section="Schedules", heading=title
-        )
-    return plans
+    plans = plan_set(model)
+    if plans.is_one:
+        return plan_pages(model, plans)
+    paper = plans.frame.paper
+    return [SheetPlan(KEY_PLAN, "Key plan", paper, "Drawings", plans)]
 
 
 def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:
-    """Lay out the key plan, or a page of its table."""
-    if isinstance(plan.payload, TablePage):
-        return build_table(plan)
-    laid_out = lay_out_key_plan(model, numbers)
-    return Content(laid_out.items, scale_words(laid_out.scale))
+    """Lay out the key plan, or a page that belongs to it."""
+    made = build_plan(plan, model, numbers)
+    if made is not None:
+        return made
+    overview = lay_out_overview(model, plan.payload, numbers)
+    return Content(overview.items, overview.scale_words)

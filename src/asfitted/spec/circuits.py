@@ -12,6 +12,7 @@ from asfitted.spec.fields import (
     ExtentMm,
     Ip,
     KnownLengthM,
+    LengthM,
     Load,
     Position,
     PowerFactor,
@@ -49,6 +50,7 @@ class PointWords(SpecModel):
     via: list[Text] | None = None
     route: Route | None = None
     length: KnownLengthM | None = None
+    extra: LengthM | None = None
     after: Text | None = None
     insulation: ExtentMm | None = None
 
@@ -68,6 +70,7 @@ class CircuitWords(SpecModel):
     route: Route | None = None
     via: list[Text] | None = None
     length: KnownLengthM | None = None
+    extra: LengthM | None = None
     load: Load | None = None
     power_factor: PowerFactor | None = None
     points_served: Count | None = None

@@ -65,6 +65,7 @@ class LinkWords(SpecModel):
     via: list[Text] | None = None
     route: Route | None = None
     length: KnownLengthM | None = None
+    extra: LengthM | None = None
     port: Text | None = None
     poe_class: Count | None = Field(None, alias="PoE class")
     load: PowerW | None = None

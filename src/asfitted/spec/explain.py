@@ -41,9 +41,9 @@ def _step(node: Any, key: str | int) -> Any:
     return inner[0] if inner else None
 
 
-def keys_known_at(path: SpecPath) -> list[str]:
+def keys_known_at(path: SpecPath, root: Any = JobSpec) -> list[str]:
     """Return the keys that may stand in the block at a path, [] where names are free."""
-    node: Any = JobSpec
+    node: Any = root
     for key in path:
         node = _step(node, key)
         if node is None:
@@ -66,9 +66,9 @@ def _block_words(path: SpecPath, document: Document) -> str:
     return f'"{named}"' if named else f'"{path[-2]}", item {last + 1}'
 
 
-def _unknown_key(path: SpecPath, document: Document) -> Problem:
+def _unknown_key(path: SpecPath, document: Document, root: Any) -> Problem:
     key = str(path[-1])
-    known = keys_known_at(path[:-1])
+    known = keys_known_at(path[:-1], root)
     hint = did_you_mean(key, known)
     if document.value(path) == "" and not hint.startswith("did you mean"):
         hint = 'words that hold a comma need quotes between { }: at: "wall B, 1.0 m along"'
@@ -107,11 +107,11 @@ def _wrong_shape(words: str) -> Callable[[SpecPath, Document], Problem]:
     return problem
 
 
-def _problem_of(detail: ErrorDetails, document: Document) -> Problem:
+def _problem_of(detail: ErrorDetails, document: Document, root: Any) -> Problem:
     path = tuple(step for step in detail["loc"] if step != "[key]")
     kind = detail["type"]
     if kind == "extra_forbidden":
-        return _unknown_key(path, document)
+        return _unknown_key(path, document, root)
     if kind == "missing":
         return _missing_key(path, document)
     if kind == "list_type":
@@ -121,6 +121,9 @@ def _problem_of(detail: ErrorDetails, document: Document) -> Problem:
     return _value_error(detail, path, document)
 
 
-def explain(error: ValidationError, document: Document) -> list[Problem]:
-    """Return every problem of a failed validation, each with its place in the file."""
-    return [_problem_of(d, document) for d in error.errors(include_url=False)]
+def explain(error: ValidationError, document: Document, root: Any = JobSpec) -> list[Problem]:
+    """Return every problem of a failed validation, each with its place in the file.
+
+    ``root`` is the model of the whole file: a job unless told otherwise.
+    """
+    return [_problem_of(d, document, root) for d in error.errors(include_url=False)]

@@ -11,6 +11,7 @@ from pydantic import BaseModel, BeforeValidator, ConfigDict, WithJsonSchema
 
 from asfitted import quantities as q
 from asfitted.errors import NotUnderstoodError
+from asfitted.spec import building_words as b
 from asfitted.spec import words as w
 from asfitted.spec.device_words import DeviceWords, parse_device
 from asfitted.spec.source_words import (
@@ -157,9 +158,11 @@ State = Annotated[str, *_word(*STATES, what="state")]
 Use = Annotated[str, *_word(*USES, what="use")]
 Status = Annotated[str, *_word(*STATUSES, what="status")]
 BuildingUse = Annotated[str, *_word(*BUILDING_USES, what="building use")]
+DrawingPaper = Annotated[str, *_word("A3", "A4", what="paper of the drawings")]
 Edition = Annotated[str, *_word(*EDITIONS, what="edition")]
 System = Annotated[str, *_word("TN-S", "TN-C-S", "TT", what="system")]
 Restart = Annotated[str, *_word("manual", "automatic", what="restart")]
+Through = Annotated[str, *_word("wall", "floor", what="what is passed through")]
 Turn = Annotated[str, *_word("right", "left", what="turn")]
 OpeningKind = Annotated[
     str, *_word("door", "window", "roller door", "opening", what="kind of opening")
@@ -209,6 +212,15 @@ Size = Annotated[
 ]
 
 Position = Annotated[w.PositionWords, *_parsed(w.parse_position, "a position; " + w.POSITION_HINT)]
+PlanPlace = Annotated[
+    b.PlanPlaceWords, *_parsed(b.parse_plan_place, "a place on plan; " + b.PLAN_HINT)
+]
+FloorLevelMm = Annotated[float, *_quantity(q.FLOOR_LEVEL_MM)]
+FireResistance = Annotated[
+    float | None,
+    *_parsed(b.parse_fire_resistance, 'fire resistance: "60 min", "none" or "not recorded"'),
+]
+FireStopping = Annotated[str, *_parsed(b.parse_fire_stopping, "yes, no or not recorded")]
 Waypoint = Annotated[w.WaypointWords, *_parsed(w.parse_waypoint, "a waypoint such as D 1.0 m")]
 Level = Annotated[w.LevelWords, *_parsed(w.parse_level, "a level such as 2.9 m T/O")]
 CablePhrase = Annotated[w.CableWords, *_parsed(w.parse_cable, "a cable such as SWA 4c")]

@@ -2,7 +2,19 @@
 
 from __future__ import annotations
 
-from asfitted.spec.fields import BuildingUse, Date, Edition, SpecModel, Status, Text
+from pydantic import Field
+
+from asfitted.spec.fields import (
+    BuildingUse,
+    Date,
+    DrawingPaper,
+    Edition,
+    SpecModel,
+    Status,
+    Text,
+)
+from asfitted.spec.firm import FirmWords  # noqa: TC001 - pydantic needs it at run time
+from asfitted.spec.job_record import NotSeen, RevisionWords  # noqa: TC001
 
 
 class JobWords(SpecModel):
@@ -12,7 +24,8 @@ class JobWords(SpecModel):
     title: Text
     client: Text | None = None
     site: Text | None = None
-    installer: Text | None = None
+    installer: FirmWords | None = None
+    firm: Text | None = None
     phone: Text | None = None
     designer: Text | None = None
     checker: Text | None = None
@@ -22,6 +35,10 @@ class JobWords(SpecModel):
     status: Status | None = None
     description: Text | None = None
     building_use: BuildingUse | None = None
+    paper: DrawingPaper | None = None
+    issued: Text | None = None
+    revisions: list[RevisionWords] = Field(default_factory=list)
+    not_seen: NotSeen | None = None
 
 
 class WaiverWords(SpecModel):

@@ -6,7 +6,9 @@ from pydantic import Field
 
 from asfitted.spec.fields import (
     ExtentMm,
+    FloorLevelMm,
     OpeningKind,
+    PlanPlace,
     PositionMm,
     SpecModel,
     Text,
@@ -35,8 +37,16 @@ class WallWords(SpecModel):
 
 
 class RoomWords(SpecModel):
-    """One room; ``north`` names the wall on its north side."""
+    """One room; ``north`` names the wall on its north side.
 
+    ``storey`` names its floor of the building and ``level`` how high its finished floor lies above
+    that of the ground floor. How rooms lie to each other comes from the passages between them, or
+    from ``on plan``.
+    """
+
+    storey: Text | None = None
+    level: FloorLevelMm | None = None
+    on_plan: PlanPlace | None = None
     height: ExtentMm
     ceiling: Text | None = None
     north: Text | None = None

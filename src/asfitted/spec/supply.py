@@ -36,6 +36,7 @@ class SupplyWords(SpecModel):
     cut_out: Device | None = Field(None, alias="cut-out")
     tails: Tails | None = None
     earthing_conductor: AreaMm2 | None = None
+    main_protective_conductor: AreaMm2 | None = None  # main earthing terminal to the first board
     main_bonding: dict[str, AreaMm2] = Field(default_factory=dict)
     surge_protection: Surge | None = None
     electrode: KnownOhm | None = None

@@ -30,7 +30,8 @@ class PositionWords:
     """``wall B outside, 1.0 m along, 1.3 m up, 1.6 m out`` or ``end of U1``; mm.
 
     ``along`` counts from the left end of the wall as seen from inside the room, also for a thing on
-    the outer face. ``up_mm`` is None when the height is not written.
+    the outer face. ``up_mm`` is None when the height is not written. ``room`` is what stands before
+    the wall (``Hall wall B, 1.0 m along``), "" when nothing does.
     """
 
     words: str
@@ -40,6 +41,7 @@ class PositionWords:
     up_mm: float | None = None
     out_mm: float = 0.0
     end_of: str = ""
+    room: str = ""
 
 
 @dataclass(frozen=True)
@@ -47,6 +49,7 @@ class WaypointWords:
     """One waypoint of a run: ``D 1.0 m``, ``A`` (all of it), ``over to C 2.0 m``.
 
     ``up_mm`` is the waypoint's own height (``A 2.0 m at 1.2 m up``), None for the run's level.
+    ``room`` is what stands before the wall (``Hall wall D 1.0 m``), "" for the room the run is in.
     """
 
     words: str
@@ -54,6 +57,7 @@ class WaypointWords:
     along_mm: float | None = None
     up_mm: float | None = None
     over: bool = False
+    room: str = ""
 
 
 @dataclass(frozen=True)
@@ -143,7 +147,7 @@ def parse_position(text: str) -> PositionWords:
     if match := re.fullmatch(r"end of (\S+)", words, re.IGNORECASE):
         return PositionWords(words, end_of=match[1])
     head, *rest = [part.strip() for part in words.split(",")]
-    wall = re.fullmatch(r"wall (\S+)( outside)?", head, re.IGNORECASE)
+    wall = re.fullmatch(r"(?:(.+?) )?wall (\S+)( outside)?", head, re.IGNORECASE)
     if not wall:
         raise NotUnderstoodError(f'position "{words}" does not start with a wall', POSITION_HINT)
     found: dict[str, float] = {}
@@ -157,7 +161,13 @@ def parse_position(text: str) -> PositionWords:
     if "along" not in found:
         raise NotUnderstoodError(f'position "{words}" does not say how far along', POSITION_HINT)
     return PositionWords(
-        words, wall[1], bool(wall[2]), found["along"], found.get("up"), found.get("out", 0.0)
+        words,
+        wall[2],
+        bool(wall[3]),
+        found["along"],
+        found.get("up"),
+        found.get("out", 0.0),
+        room=wall[1] or "",
     )
 
 
@@ -169,7 +179,7 @@ def parse_waypoint(text: str) -> WaypointWords:
     """
     words = " ".join(text.split())
     match = re.fullmatch(
-        r"(?P<over>over to )?(?:wall )?(?P<wall>\S+)"
+        r"(?P<over>over to )?(?:(?:(?P<room>.+?) )?wall )?(?P<wall>\S+)"
         r"(?: (?P<along>[\d.,]+(?: ?[a-z]+)?)(?: along)?)?(?: at (?P<up>[\d.,]+(?: ?[a-z]+)?) up)?",
         words,
         re.IGNORECASE,
@@ -184,6 +194,7 @@ def parse_waypoint(text: str) -> WaypointWords:
         None if along is None else parse_quantity(along, POSITION_MM),
         None if up is None else parse_quantity(up, POSITION_MM),
         bool(match["over"]),
+        room=match["room"] or "",
     )
 
 

@@ -62,6 +62,11 @@ def kind_of(words: str) -> ContainmentKind:
     return _KINDS[words]
 
 
+def is_run_kind(words: str) -> bool:
+    """Tell whether words name a kind of run, not only what a drop runs in."""
+    return words in _KINDS
+
+
 def drop_enclosure(drop: str) -> str:
     """Return what a drop runs in without its size: "20 mm steel conduit" gives "steel conduit"."""
     return re.sub(r"^[\d.]+(\s*[x×]\s*[\d.]+)?\s*(mm)?\s+", "", drop.strip()) or "clipped"

@@ -6,7 +6,11 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.containment.containment_kinds import drop_arrangement, kind_of
+from asfitted.calculate.containment.containment_kinds import (
+    drop_arrangement,
+    is_run_kind,
+    kind_of,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -67,15 +71,15 @@ def companions(
 
 
 def place_of(leg: RouteLeg) -> object:
-    """Return what two legs share that lie together: their section, or enclosure and line."""
-    if leg.section:
-        return leg.section
+    """Return what two legs share that lie together: section, passage, or enclosure and line."""
+    if leg.section or leg.passage:
+        return leg.section or ("passage", leg.passage)
     ends = sorted(tuple(round(value, 1) for value in place) for place in (leg.start, leg.end))
     return (leg.enclosure, *ends)
 
 
 def _group(number: int, leg: RouteLeg, company: frozenset[str]) -> LegGroup:
-    if leg.section:
+    if leg.section or (leg.passage and is_run_kind(leg.enclosure)):
         arrangement = kind_of(leg.enclosure).arrangement
     else:
         arrangement = drop_arrangement(leg.enclosure)

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Literal
 
 from asfitted.calculate.routes.wall_strip import Flat, place_on
 from asfitted.geometry import Point3, distance3
+from asfitted.resolve import room_joins
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -15,7 +16,7 @@ if TYPE_CHECKING:
     from asfitted.resolve.installation import Installation, Position, Wall
 
 # Thickness allowed for a wall that a cable passes through: common practice, not surveyed.
-THROUGH_WALL_MM = 300.0
+THROUGH_WALL_MM = room_joins.THROUGH_WALL_MM
 _IN_CABINET = ("recorder", "12 V supply", "PoE switch")
 
 StretchKind = Literal["drop", "clipped", "off-wall", "through-wall"]

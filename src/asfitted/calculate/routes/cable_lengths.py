@@ -85,9 +85,10 @@ def changes_of_level(legs: Sequence[RouteLeg]) -> int:
     """Return how often a way changes from one level to another between level legs.
 
     Legs up or down at the two ends are drawn in full and are no change; only an upright leg with
-    a level leg before and after it is.
+    a level leg before and after it is. Heights at the two ends of a passage are not comparable.
     """
-    upright = [leg.start.z != leg.end.z for leg in legs if leg.kind != "declared"]
+    drawn = [leg for leg in legs if leg.kind not in ("declared", "passage")]
+    upright = [leg.start.z != leg.end.z for leg in drawn]
     inner = range(1, len(upright) - 1)
     return sum(1 for i in inner if upright[i] and not upright[i - 1] and not all(upright[i + 1 :]))
 
@@ -99,6 +100,8 @@ def lengths_of(installation: Installation, cable: Cable, legs: Sequence[RouteLeg
         OutsideTableError: no tail or waste is tabulated for it.
     """
     terms = _leg_parts(legs)
+    if cable.extra_m:
+        terms.append(("longer than drawn, found on site", _mm(cable.extra_m * 1000)))
     path = sum(length for _, length in terms)
     tails = _tail_terms(installation, cable)
     changes = changes_of_level(legs)

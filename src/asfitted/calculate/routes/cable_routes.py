@@ -46,7 +46,10 @@ def find_paths(installation: Installation) -> Mapping[str, CableRoute]:
         for tag, cable in installation.cables.items()
         if not _is_not_drawn(cable)
     }
-    spans = {tag: [p for p in way.parts if isinstance(p, Span)] for tag, way in ways.items()}
+    spans = {
+        tag: [p for p in way.parts if isinstance(p, Span) and p.run in runs]
+        for tag, way in ways.items()
+    }
     cut = cut_runs(runs, spans, installation.cables)
     routes = {}
     for tag, cable in installation.cables.items():
@@ -55,7 +58,7 @@ def find_paths(installation: Installation) -> Mapping[str, CableRoute]:
         elif ways[tag].broken:
             routes[tag] = _broken_route(router, cable, ways[tag].broken)
         else:
-            legs = legs_of(cable, ways[tag].parts, runs, cut)
+            legs = legs_of(cable, ways[tag].parts, runs, cut, router.graph.passages)
             used = dict.fromkeys(span.run for span in spans[tag])
             forbidden = [run for run in used if cable.band not in runs[run].containment.bands]
             routes[tag] = replace(_route(installation, cable, legs), forbidden=tuple(forbidden))
@@ -111,6 +114,7 @@ def _with_lengths(cable: Cable, legs: tuple[RouteLeg, ...], lengths: Lengths) ->
     measured = cable.measured_length_m
     return CableRoute(
         cable=cable.tag,
+        passages=tuple(leg.passage for leg in legs if leg.passage),
         legs=legs,
         path_m=lengths.path_m,
         tails_m=lengths.tails_m,

@@ -2,19 +2,28 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from asfitted.calculate.routes.board_outlines import Outline, outlines_on_walls
 from asfitted.calculate.routes.cable_ends import CableEnd, Stretch, cable_end, total_mm
+from asfitted.calculate.routes.clipped_rooms import clipped_through
 from asfitted.calculate.routes.direct_paths import (
     DIRECT_LIMIT_MM,
-    clipped_path,
     direct_path,
     is_on_one_soffit,
 )
-from asfitted.calculate.routes.route_graph import OFF_CONTAINMENT_WEIGHT, Span
+from asfitted.calculate.routes.route_graph import OFF_CONTAINMENT_WEIGHT, Span, build_graph
 from asfitted.calculate.routes.route_search import Spread, Way, best_way, permitted_runs
+from asfitted.calculate.routes.run_gaps import (
+    Gap,
+    gap_between,
+    joints_over_gaps,
+    may_be_clipped,
+    nearest_gap,
+    parts_joined,
+)
 from asfitted.calculate.routes.take_offs import (
     REACH_MM,
     TakeOff,
@@ -45,6 +54,7 @@ class Router:
     _take_offs: dict[str, tuple[TakeOff, ...]] = field(default_factory=dict)
     _spreads: dict[tuple[str, str], Spread] = field(default_factory=dict)
     _permitted: dict[str, frozenset[str]] = field(default_factory=dict)
+    _told: dict[tuple[str, ...], Router] = field(default_factory=dict)
     _outlines: dict[str, tuple[Outline, ...]] = field(default_factory=dict)
 
     def end(self, tag: str) -> CableEnd:
@@ -93,7 +103,7 @@ class Router:
         """
         own = self.own_take_offs(tag, permitted)
         runs = set(told) - {take_off.run for take_off in own} if told else permitted
-        if own and not told:
+        if not told and any(take_off.run not in self.graph.passages for take_off in own):
             return own
         within_mm = float("inf") if told else REACH_MM
         round_corners = take_offs_round_corners(
@@ -131,9 +141,15 @@ class Router:
         """Return the way of a cable: clipped, by the runs it is told to use, or the cheaper."""
         first, last = self.end(cable.from_end), self.end(cable.to_end)
         if cable.clipped_up_mm is not None:
-            parts, why = clipped_path(self.installation, first, last, cable.clipped_up_mm)
-            return Found(parts, why)
-        missing = [tag for tag in cable.via if tag not in self.graph.runs]
+            passages = {
+                tag: line
+                for tag, line in self.graph.passages.items()
+                if cable.band in line.passage.bands
+            }
+            up_mm = cable.clipped_up_mm
+            return Found(*clipped_through(self.installation, passages, first, last, up_mm))
+        known = {*self.graph.runs, *self.graph.passages}
+        missing = [tag for tag in cable.via if tag not in known]
         if missing:
             return Found(broken=f"it is to go via {', '.join(missing)}, which is not there")
         straight = None if cable.via else direct_path(first, last)
@@ -143,7 +159,7 @@ class Router:
             return Found(straight)
         way = self.by_containment(cable)
         if way is None and cable.via:
-            way = self.by_containment(cable, cable.via)
+            way = self.by_containment(cable, cable.via) or self._over_gaps(cable)
         if way is None:
             return Found(straight) if straight else Found(broken=self._why_not(cable))
         if straight is not None and (
@@ -154,19 +170,31 @@ class Router:
                 return Found(straight)
         return Found(way.parts)
 
+    def _over_gaps(self, cable: Cable) -> Way | None:
+        """Return the way by runs that do not meet, clipped along the walls between them."""
+        if len(cable.via) < 2 or not may_be_clipped(cable):
+            return None
+        if cable.via not in self._told:
+            extra = joints_over_gaps(self.installation, self.graph, cable.via)
+            graph = build_graph(self.installation, extra)
+            self._told[cable.via] = Router(self.installation, graph)
+        return self._told[cable.via].by_containment(cable, cable.via)
+
     def _goes_round_a_corner(self, cable: Cable) -> bool:
         """Tell whether no permitted run serves the own wall of an end."""
-        permitted = self.permitted(cable)
+        permitted = self.permitted(cable) - self.graph.passages.keys()
         return not all(
-            self.own_take_offs(tag, permitted) or self.end(tag).end_of
-            for tag in (cable.from_end, cable.to_end)
+            self.own_take_offs(tag, permitted) or self.end(tag).end_of for tag in _ends(cable)
         )
 
     def _why_not(self, cable: Cable) -> str:
         """Say in words why no permitted way leads from one end to the other, and what to add."""
         cure = "add a run or say `route: clipped direct, 2.4 m up`"
+        rooms = {end.wall.room for end in map(self.end, _ends(cable)) if end.wall}
+        if len(rooms) > 1:
+            cure = "add a run, or a passage between the rooms, " + cure.removeprefix("add a run ")
         permitted = self.permitted(cable)
-        for tag in (cable.from_end, cable.to_end):
+        for tag in _ends(cable):
             end = self.end(tag)
             if self.take_offs(tag, permitted) or self.far_node(tag, permitted) is not None:
                 continue
@@ -176,12 +204,41 @@ class Router:
                 return f"{tag} is on no wall and at the end of no run; say where it is"
             return f"no run for {cable.band} passes wall {end.wall.name}, where {tag} is; {cure}"
         told = f" by {', '.join(cable.via)}" if cable.via else ""
-        places = " and ".join(self._where(tag) for tag in (cable.from_end, cable.to_end))
-        return f"no run for {cable.band} joins {places}{told}; {cure}"
+        places = " and ".join(self._where(tag) for tag in _ends(cable))
+        gap = self._gap(cable, permitted)
+        apart = f" ({gap.words}{self._why_not_clipped(cable, gap)})" if gap else ""
+        return f"no run for {cable.band} joins {places}{told}{apart}; {cure}"
+
+    def _gap(self, cable: Cable, permitted: frozenset[str]) -> Gap | None:
+        """Return which two runs do not meet: of those told, else on the way from end to end."""
+        whole = parts_joined(self.graph, permitted)
+        told = [tag for tag in cable.via if tag in self.graph.runs]
+        for one, other in itertools.pairwise(told):
+            if whole[one] != whole[other]:
+                return gap_between(self.installation, self.graph, one, other)
+        sides = []
+        for tag in _ends(cable):
+            numbers = {whole[take_off.run] for take_off in self.take_offs(tag, permitted)}
+            sides.append([run for run, number in whole.items() if number in numbers])
+        if set(sides[0]) & set(sides[1]):
+            return None
+        return nearest_gap(self.installation, self.graph, sorted(sides[0]), sorted(sides[1]))
+
+    def _why_not_clipped(self, cable: Cable, gap: Gap) -> str:
+        """Say why a cable that is told to use both runs is not clipped from one to the other."""
+        if len(cable.via) < 2:
+            return ""
+        if not may_be_clipped(cable):
+            return ", and single cores are not clipped"
+        return "" if gap.joint else ", and no way along the walls joins them"
 
     def _where(self, tag: str) -> str:
         end = self.end(tag)
         return f"{tag} (wall {end.wall.name})" if end.wall else f"{tag} (end of {end.end_of})"
+
+
+def _ends(cable: Cable) -> tuple[str, str]:
+    return cable.from_end, cable.to_end
 
 
 def _is_near(first: CableEnd, last: CableEnd, straight: tuple[Stretch, ...]) -> bool:

@@ -22,6 +22,7 @@ from asfitted.calculate.routes.wall_strip import (
     spot_of,
     ways_round,
 )
+from asfitted.geometry import Point3
 
 if TYPE_CHECKING:
     from asfitted.calculate.routes.cable_ends import CableEnd
@@ -153,9 +154,17 @@ def fallback_mm(installation: Installation, first: CableEnd, last: CableEnd) -> 
     """
     stubs = sum(end.out_mm + (THROUGH_WALL_MM if end.outside else 0.0) for end in (first, last))
     if first.wall is None or last.wall is None or first.wall.room != last.wall.room:
-        return stubs + sum(abs(a - b) for a, b in zip(first.at, last.at, strict=True))
+        here, there = _in_building(installation, first), _in_building(installation, last)
+        return stubs + sum(abs(a - b) for a, b in zip(here, there, strict=True))
     ways = [
         abs(path[-1].x - path[0].x) + abs(path[-1].z - path[0].z)
         for _, path in _level_ways(installation, first, last, first.up_mm)
     ]
     return stubs + min(ways)
+
+
+def _in_building(installation: Installation, end: CableEnd) -> Point3:
+    room = installation.rooms.get(end.wall.room) if end.wall else None
+    if room is None:
+        return end.at
+    return Point3(end.at.x - room.storey_east_mm, end.at.y, end.at.z + room.level_mm)

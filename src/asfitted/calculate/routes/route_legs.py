@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
     from asfitted.calculate.containment.run_sections import CutRun, RunSection
     from asfitted.calculate.routes.containment_runs import Run
+    from asfitted.calculate.routes.passage_lines import PassageLine
     from asfitted.calculate.routes.route_graph import Span
     from asfitted.resolve.installation import Cable
 
@@ -28,6 +29,7 @@ def legs_of(
     parts: Iterable[Stretch | Span],
     runs: Mapping[str, Run],
     cut: Mapping[str, CutRun],
+    passages: Mapping[str, PassageLine],
 ) -> tuple[RouteLeg, ...]:
     """Return the legs of a way in order, one for each section of containment it passes."""
     legs: list[RouteLeg] = []
@@ -35,6 +37,8 @@ def legs_of(
         if isinstance(part, Stretch):
             if part.length_mm > 0:
                 legs.append(_outside_leg(cable, part))
+        elif part.run in passages:
+            legs.append(_passage_leg(passages[part.run], part, legs[-1] if legs else None, cable))
         else:
             legs += _containment_legs(part, runs[part.run], cut[part.run])
     return tuple(legs)
@@ -56,6 +60,25 @@ def _containment_legs(span: Span, run: Run, cut: CutRun) -> Iterator[RouteLeg]:
             method=kind.method,
             enclosure=run.containment.kind,
         )
+
+
+def _passage_leg(line: PassageLine, span: Span, before: RouteLeg | None, cable: Cable) -> RouteLeg:
+    """Return the leg through a passage: it lies as the containment that leads to it, or clipped."""
+    goes_on = before is not None and before.kind == "containment"
+    enclosure = before.enclosure if before and goes_on else drop_enclosure(cable.drop)
+    return RouteLeg(
+        kind="passage",
+        section="",
+        containment="",
+        wall="",
+        words=f"through the {line.passage.through} by {line.tag}",
+        start=line.mouth(span.from_mm).at,
+        end=line.mouth(span.to_mm).at,
+        length_mm=span.length_mm,
+        method=before.method if before and goes_on else drop_method(enclosure),
+        enclosure=enclosure,
+        passage=line.tag,
+    )
 
 
 def _along_words(run: Run, section: RunSection) -> str:

@@ -79,8 +79,7 @@ class Spread:
         self._heap: list[tuple[float, int, int, int]] = []
         for take_off in starts:
             cost = OFF_CONTAINMENT_WEIGHT * take_off.length_mm
-            for node in graph.beside(take_off.run, take_off.at_mm):
-                span = Span(take_off.run, take_off.at_mm, graph.nodes[node].at_mm)
+            for node, span in graph.entries(take_off.run, take_off.at_mm):
                 state = Reached(node, self.used_by(span))
                 self._offer(state, cost + span.length_mm, _Came(None, None, take_off, span))
         if start_node is not None:
@@ -183,7 +182,9 @@ def _better(best: _Best | None, found: _Best) -> _Best:
 
 def _along_one_piece(spread: Spread, last: TakeOff) -> list[_Best]:
     """Return the ways that leave and arrive between the same two nodes of a run."""
-    found = []
+    found: list[_Best] = []
+    if last.run in spread.graph.passages:
+        return found
     piece = spread.graph.beside(last.run, last.at_mm)
     for first in spread.starts:
         if first.run != last.run or spread.graph.beside(first.run, first.at_mm) != piece:
@@ -200,8 +201,7 @@ def _by_nodes(spread: Spread, last: TakeOff, best: _Best | None) -> list[_Best]:
     found = []
     limit = best.cost_mm if best is not None else float("inf")
     off = OFF_CONTAINMENT_WEIGHT * last.length_mm
-    for node in spread.graph.beside(last.run, last.at_mm):
-        span = Span(last.run, spread.graph.nodes[node].at_mm, last.at_mm)
+    for node, span in spread.graph.exits(last.run, last.at_mm):
         own = spread.used_by(span)
         for used in {spread.all_used, spread.all_used & ~own}:
             state = Reached(node, used)
@@ -246,6 +246,7 @@ def _goes_on(before: Span, part: Span) -> bool:
 
 
 def permitted_runs(graph: RouteGraph, band: str, via: Sequence[str]) -> frozenset[str]:
-    """Return the runs a cable may use: those for its band, and those it is told to use."""
+    """Return the runs and passages a cable may use: for its band, and those it is told to use."""
     own = {tag for tag, run in graph.runs.items() if band in run.containment.bands}
-    return frozenset(own | {tag for tag in via if tag in graph.runs})
+    own |= {tag for tag, line in graph.passages.items() if band in line.passage.bands}
+    return frozenset(own | {tag for tag in via if tag in graph.runs or tag in graph.passages})

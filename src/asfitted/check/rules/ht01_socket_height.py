@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.check.clause import practice
 from asfitted.check.finding import Severity
-from asfitted.check.heights import judge_height
+from asfitted.check.heights import judge_point_height
 from asfitted.check.kinds import is_socket
 from asfitted.check.registry import rule
 
@@ -42,4 +42,4 @@ def check(job: Inspection) -> Iterator[Verdict]:
     """
     for _, point in job.points():
         if is_socket(point) and not point.position.end_of:
-            yield from judge_height(job, point.tag, point.kind, point.position.up_mm)
+            yield from judge_point_height(job, point)

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.check.clause import practice
 from asfitted.check.finding import Severity
-from asfitted.check.heights import judge_height
+from asfitted.check.heights import judge_point_height
 from asfitted.check.kinds import is_isolator
 from asfitted.check.registry import rule
 
@@ -41,4 +41,4 @@ def check(job: Inspection) -> Iterator[Verdict]:
     """
     for _, point in job.points():
         if is_isolator(point):
-            yield from judge_height(job, point.tag, point.kind, point.position.up_mm)
+            yield from judge_point_height(job, point)

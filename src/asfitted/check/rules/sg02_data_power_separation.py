@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 @rule(
     id="SG-02",
     title="Distance of data from power",
-    clause="BS EN 50174-2 and BS 7671 444.6 (2018 numbering, to be confirmed in A4:2026)",
+    clause="BS EN 50174-2 and BS 7671 444.6 (2018 numbering, not compared with A4:2026)",
     severity=Severity.WARNING,
     provenance="seen",
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.check.as_fitted import is_as_fitted
 from asfitted.check.clause import bs7671
 from asfitted.check.finding import Severity
 from asfitted.check.recorded import is_recorded
@@ -39,7 +40,7 @@ def check(job: Inspection) -> Iterator[Verdict]:
     Source. Drawing practice; BS 7671 514.9.1 asks for legible and correct information.
     """
     facts = job.installation.job
-    if facts.status.lower().replace("-", " ") != "as fitted":
+    if not is_as_fitted(facts):
         return
     for what, value in (("checker", facts.checker), ("date", facts.date)):
         yield job.holds(

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
-from asfitted.layout.figures import metres
+from asfitted.layout.data_diagram.links import cables_by_device, port_number, recorder_of
+from asfitted.layout.figures import metres, rounded
 from asfitted.layout.given_words import state_before, state_word
 
 if TYPE_CHECKING:
@@ -26,28 +27,44 @@ class LegWords:
 
 @dataclass(frozen=True)
 class LinkRow:
-    """One device with its legs. ``facts`` stand beside the device."""
+    """One device with its legs. ``facts`` stand beside the device.
+
+    ``block`` is the equipment that its cable starts from, "" when it is not known; ``place`` its
+    channel or port there. ``is_patch`` marks the patch lead of a recorder: a flag, no device.
+    """
 
     device: str
     symbol: str
     state: str  # "", "existing" or "removed"
     facts: tuple[str, ...]
     legs: tuple[LegWords, ...]
+    block: str = ""
+    place: int = 0
+    supplies: tuple[str, ...] = ()
+    is_patch: bool = False
 
 
 SYMBOLS = {"camera": "camera_fixed", "data outlet": "data_outlet", "access point": "access_point"}
 
 
 def link_rows(installation: Installation, results: CalculationResults) -> tuple[LinkRow, ...]:
-    """Return the rows in order of port: recorder channels first, then switch ports."""
-    cables = {c.to_end: c for c in installation.cables.values() if c.band == "data"}
-    devices = [d for d in installation.data_devices.values() if d.kind in SYMBOLS]
-    order = sorted(devices, key=lambda d: (bool(d.port), d.channel or 0, d.port, d.tag))
-    rows = []
-    for device in order:
-        cable, figures = cables.get(device.tag), results.data.get(device.tag)
-        rows.append(_row(device, cable, figures, installation))
-    return tuple(rows)
+    """Return the rows by equipment in the order of the spec, recorders first, then by port."""
+    cables = cables_by_device(installation)
+    devices = installation.data_devices.values()
+    rows = [
+        _row(d, cables.get(d.tag), results.data.get(d.tag), installation)
+        for d in devices
+        if d.kind in SYMBOLS
+    ]
+    rows += [_patch_row(d) for d in devices if d.kind == "recorder" and d.port]
+    kinds = {d.tag: d.kind for d in devices}
+    place_of = {tag: i for i, tag in enumerate(kinds)}
+
+    def order(row: LinkRow) -> tuple[bool, bool, int, int, str]:
+        is_switch = kinds.get(row.block) != "recorder"
+        return not row.block, is_switch, place_of.get(row.block, 0), row.place, row.device
+
+    return tuple(sorted(rows, key=order))
 
 
 def _row(
@@ -56,22 +73,45 @@ def _row(
     figures: DataResult | None,
     installation: Installation,
 ) -> LinkRow:
-    if cable is None or figures is None:
-        legs: tuple[LegWords, ...] = ()
-    elif device.port:
+    block, place = cable.from_end if cable else "", device.channel or 0
+    if device.port:
+        block, place = device.port.partition("/")[0], port_number(device.port)
+    legs: tuple[LegWords, ...] = ()
+    if cable is not None and figures is not None:
         legs = (_network_leg(device, cable, figures),)
-    else:
-        legs = _camera_legs(device, cable, figures, installation)
-    symbol = SYMBOLS[device.kind]
-    return LinkRow(device.tag, symbol, state_word(device.state), _facts(device, figures), legs)
+        if not device.port:
+            legs = _camera_legs(device, cable, figures)
+    supplies = (figures.supply,) if figures and figures.supply and not device.port else ()
+    return LinkRow(
+        device.tag,
+        SYMBOLS[device.kind],
+        state_word(device.state),
+        _facts(device, figures, recorder_of(device, cable, installation)),
+        legs,
+        block,
+        place,
+        supplies,
+    )
 
 
-def _facts(device: DataDevice, figures: DataResult | None) -> tuple[str, ...]:
-    """Return what is said beside the device: place, view, picture detail."""
+def _patch_row(recorder: DataDevice) -> LinkRow:
+    """Return the row of the patch lead from a recorder to its port on a switch."""
+    port = f"port {port_number(recorder.port)}"
+    leg = LegWords("network", f"patch lead from {recorder.tag}", "", port)
+    switch = recorder.port.partition("/")[0]
+    place = port_number(recorder.port)
+    return LinkRow(recorder.tag, "", "", (), (leg,), switch, place, is_patch=True)
+
+
+def _facts(device: DataDevice, figures: DataResult | None, recorder: str) -> tuple[str, ...]:
+    """Return what is said beside the device: place, view, picture detail, where it is recorded."""
     facts = [_place(device)]
     if device.kind == "camera":
         facts.append(f"looks at: {device.views or 'not recorded'}")
         facts.append(_detail(device, figures))
+        if device.port:
+            channel = "not recorded" if device.channel is None else str(device.channel)
+            facts.append(f"recorded on {recorder or 'recorder not recorded'} channel {channel}")
     elif device.kind == "access point":
         facts.append("wireless access point")
     else:
@@ -101,39 +141,45 @@ def _length(cable: Cable, figures: DataResult) -> str:
     return f"L={metres(figures.length_m)}{basis}"
 
 
+def _in_hand(margin: float, unit: str) -> str:
+    """Return a margin in words; a negative one is what is lacking."""
+    return f"{rounded(abs(margin), 1)} {unit} {'in hand' if margin >= 0 else 'too much'}"
+
+
+def _above(cable: Cable, figures: DataResult) -> str:
+    return f"{cable.tag}  {state_before(cable.state)}{figures.medium}  {_length(cable, figures)}"
+
+
 def _network_leg(device: DataDevice, cable: Cable, figures: DataResult) -> LegWords:
-    above = f"{cable.tag}  {figures.medium}  {_length(cable, figures)}"
-    limit = "" if figures.signal_limit_m is None else f", limit {figures.signal_limit_m:g} m"
+    reach = _reach(figures)
     if device.poe_class is None:
-        below = f"data only{limit}"
+        below = f"data only, {reach}"
     else:
         load = "not recorded" if device.load_w is None else f"{device.load_w:g} W"
-        gives = "?" if figures.poe_class_w is None else f"{figures.poe_class_w:g} W"
-        below = f"PoE class {device.poe_class}: load {load} of {gives} at the device{limit}"
-    return LegWords("network", above, below, device.port.replace("/", " port "))
+        gives = "not checked" if figures.poe_class_w is None else f"{figures.poe_class_w:g} W"
+        below = f"PoE class {device.poe_class}: load {load} of {gives}, {reach}"
+    port = f"port {port_number(device.port)}" if device.port else "port not recorded"
+    return LegWords("network", _above(cable, figures), below, port)
 
 
-def _camera_legs(
-    device: DataDevice, cable: Cable, figures: DataResult, installation: Installation
-) -> tuple[LegWords, ...]:
+def _camera_legs(device: DataDevice, cable: Cable, figures: DataResult) -> tuple[LegWords, ...]:
     """Return the picture leg and, where the cable carries it, the 12 V leg."""
-    recorder = next((d for d in installation.data_devices.values() if d.kind == "recorder"), None)
-    state = state_before(cable.state)
-    above = f"{cable.tag}  {state}{figures.medium}  {_length(cable, figures)}"
     signal = f"picture: {device.signal or 'signal not recorded'}, {_reach(figures)}"
-    name = recorder.tag if recorder else "recorder"
-    channel = device.channel if device.channel is not None else "not recorded"
-    legs = [LegWords("signal", above, signal, f"{name} channel {channel}", device.baluns)]
+    channel = "not recorded" if device.channel is None else str(device.channel)
+    above = _above(cable, figures)
+    legs = [LegWords("signal", above, signal, f"channel {channel}", device.baluns)]
     if figures.supply:
         legs.append(_supply_leg(device, figures))
     return tuple(legs)
 
 
 def _reach(figures: DataResult) -> str:
-    """Return how much of the reach of the signal the cable uses."""
+    """Return how much of the reach of the signal the cable uses, and what is left."""
     if figures.signal_limit_m is None or not figures.length_m:
         return "reach not checked"
-    return f"{metres(figures.length_m)} of {figures.signal_limit_m:g} m reach"
+    limit = figures.signal_limit_m
+    margin = _in_hand(limit - figures.length_m, "m")
+    return f"{metres(figures.length_m)} of {limit:g} m reach ({margin})"
 
 
 def _supply_leg(device: DataDevice, figures: DataResult) -> LegWords:
@@ -144,7 +190,8 @@ def _supply_leg(device: DataDevice, figures: DataResult) -> LegWords:
         words = f"12 V on {cores} + {cores} cores: {figures.supply_v:.1f} V sent, "
         words += f"{figures.at_device_v:.1f} V at the camera"
         if figures.window_v is not None:
-            low, high = figures.window_v
-            words += f" (needs {low:.1f} to {high:.1f} V)"
-    channel = device.channel if device.channel is not None else device.tag
-    return LegWords("supply", "", words, f"{figures.supply} output {channel}")
+            low = figures.window_v[0]
+            margin = figures.at_device_v - low
+            over = f"{rounded(abs(margin), 1)} V {'over' if margin >= 0 else 'UNDER'}"
+            words += f" (least {low:.1f} V, {over})"
+    return LegWords("supply", "", words, f"{figures.supply} for {device.tag}")

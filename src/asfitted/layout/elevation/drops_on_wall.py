@@ -5,9 +5,16 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
-from asfitted.layout.elevation.runs_on_wall import CornerFlag, corner_side, level_words
+from asfitted.layout.elevation.runs_on_wall import (
+    CornerFlag,
+    corner_side,
+    level_words,
+    named_flag,
+)
 from asfitted.layout.elevation.things_on_wall import name_on_wall
 from asfitted.layout.elevation.wall_view import OUTSIDE_MM, WallPoint, height_words, on_wall
+from asfitted.layout.given_words import state_behind
+from asfitted.resolve.installation import State
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -16,7 +23,9 @@ if TYPE_CHECKING:
     from asfitted.resolve.installation import Installation, Wall
 
 Way = Literal["drop", "clipped", "through-wall", "off-wall"]
+MOST_NAMED = 3  # cables in the head of a flag
 _CLIPPED = ("", "clipped", "clipped direct")
+_NOT_ON_WALL = ("containment", "declared", "passage")
 
 
 @dataclass(frozen=True)
@@ -35,6 +44,8 @@ class Stretch:
     foot: str
     top: str
     serves: str
+    state: State = State.NEW
+    title: str = ""  # tags, way and circuits in words, shown on hover
 
     @property
     def is_upright(self) -> bool:
@@ -59,42 +70,76 @@ def stretches_on(
     merged: dict[tuple[object, ...], Stretch] = {}
     for cable, route in results.routes.items():
         for index, leg in enumerate(route.legs):
-            if leg.wall != wall.name or leg.kind in ("containment", "declared"):
+            if leg.wall != wall.name or leg.kind in _NOT_ON_WALL:
                 continue
             made = _stretch(installation, wall, cable, route, index)
-            key = (made.way, made.enclosure, _rounded(made.start), _rounded(made.end))
+            ends = (_rounded(made.start), _rounded(made.end))
+            key = (made.way, made.enclosure, made.state, *ends)
             known = merged.get(key)
             if known is None:
                 merged[key] = made
             elif cable not in known.cables:
                 merged[key] = replace(known, cables=(*known.cables, cable))
-    return tuple(sorted(merged.values(), key=lambda s: (s.start, s.end, s.cables)))
+    titled = (replace(s, title=_title(installation, s)) for s in merged.values())
+    return tuple(sorted(titled, key=lambda s: (s.start, s.end, s.cables)))
+
+
+def _title(installation: Installation, stretch: Stretch) -> str:
+    """Return tags, way and circuits of a length in words."""
+    circuits = dict.fromkeys(
+        installation.cables[tag].circuit for tag in stretch.cables if tag in installation.cables
+    )
+    named = [
+        f"{tag} {installation.circuits[tag].name}" if tag in installation.circuits else tag
+        for tag in circuits
+        if tag
+    ]
+    state = state_behind(stretch.state)
+    return f"{' '.join(stretch.cables)} {stretch.holder}{state}: {', '.join(named)}".rstrip(": ")
 
 
 def clipped_corner_flags(
     installation: Installation, results: CalculationResults, wall: Wall
 ) -> tuple[CornerFlag, ...]:
-    """Return the flags of cables clipped direct that go on round a corner of a wall."""
-    flags: dict[tuple[str, float], CornerFlag] = {}
+    """Return the flags of cables clipped direct that go on round a corner of a wall.
+
+    Cables that turn at one height in the same enclosure have one flag.
+    """
+    flags: dict[tuple[str, str, str, int], CornerFlag] = {}
     for cable, route in results.routes.items():
         for first, second in zip(route.legs, route.legs[1:], strict=False):
-            if (
-                "clipped" not in (first.kind, second.kind)
-                or wall.name not in (first.wall, second.wall)
-                or first.wall == second.wall
-                or not (first.wall and second.wall)
-                or "containment" in (first.kind, second.kind)
-            ):
+            if not _turns_clipped(wall, first, second):
                 continue
             here, to = (first, second.wall) if first.wall == wall.name else (second, first.wall)
             at = on_wall(wall, first.end)
             words = _enclosure(installation, cable, here) or "clipped direct"
-            level = f"C/L {height_words(at.up)}"
             side = corner_side(wall, at)
-            flags[(cable, at.up)] = CornerFlag(
-                cable, words, level, (cable,), side, wall.name, to, at.up
-            )
+            key = (side, to, words, round(at.up))
+            known = flags.get(key)
+            cables = (*known.cables, cable) if known else (cable,)
+            cables = tuple(dict.fromkeys(cables))
+            level = f"C/L {height_words(at.up)}"
+            tag = _tags(cables)
+            flag = CornerFlag(tag, words, level, cables, side, wall.name, to, at.up)
+            flags[key] = named_flag(flag, installation, first.end)
     return tuple(flags.values())
+
+
+def _turns_clipped(wall: Wall, first: RouteLeg, second: RouteLeg) -> bool:
+    """Tell whether a cable outside containment goes on from or to a wall between two legs."""
+    return (
+        "clipped" in (first.kind, second.kind)
+        and wall.name in (first.wall, second.wall)
+        and first.wall != second.wall
+        and bool(first.wall and second.wall)
+        and "containment" not in (first.kind, second.kind)
+        and "passage" not in (first.kind, second.kind)
+    )
+
+
+def _tags(cables: Sequence[str]) -> str:
+    """Return how a flag names its cables."""
+    return " ".join(cables) if len(cables) <= MOST_NAMED else f"{cables[0]} to {cables[-1]}"
 
 
 def _rounded(point: WallPoint) -> tuple[int, int, int]:
@@ -119,9 +164,11 @@ def _stretch(
     serves = _serves(installation, cable, route.legs, index)
     way: Way = leg.kind  # type: ignore[assignment] # containment and declared are left out above
     holder = _enclosure(installation, cable, leg)
+    known = installation.cables.get(cable)
+    state = known.state if known is not None else State.NEW
     if (a.up, a.along) <= (b.up, b.along):
-        return Stretch(way, holder, a, b, (cable,), before, after, serves)
-    return Stretch(way, holder, b, a, (cable,), after, before, serves)
+        return Stretch(way, holder, a, b, (cable,), before, after, serves, state)
+    return Stretch(way, holder, b, a, (cable,), after, before, serves, state)
 
 
 def _beside(

@@ -1,123 +1,202 @@
-"""All elevations of a job: one scale by geometry, and what stands on their schedules sheet."""
+"""All elevations of a job: one scale by geometry, long walls in parts, small ones together."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from asfitted.layout.elevation.arrangement import (
     SCHEDULES,
+    ElevationSheet,
+    PlacedView,
+    Surroundings,
     arrange,
-    draw_on_sheet,
-    tables_of,
-    view_fits,
+    short_name,
+    tables_of_wall,
 )
 from asfitted.layout.elevation.notes import general_notes
 from asfitted.layout.elevation.panels import TablePanel
+from asfitted.layout.elevation.paper_room import drawing_paper
+from asfitted.layout.elevation.references import References, ViewPlace
 from asfitted.layout.elevation.run_drawing import is_widened
 from asfitted.layout.elevation.schedules import keynote_table
+from asfitted.layout.elevation.set_scale import views_at_one_scale
+from asfitted.layout.elevation.sheet_packing import (
+    PlannedSheet,
+    PlannedView,
+    on_sheets,
+    with_details,
+)
+from asfitted.layout.elevation.shown_part import outer_face_of
+from asfitted.layout.elevation.view_plan import plan_views
+from asfitted.layout.elevation.wall_drawing import draw_wall
 from asfitted.layout.elevation.wall_view import WallView
 from asfitted.layout.sheet_model import Numbers
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from asfitted.calculate.results import CalculationResults
     from asfitted.layout.elevation.wall_content import WallContent
-    from asfitted.layout.elevation.wall_drawing import WallDrawing
+    from asfitted.layout.sheet_layout import Paper, SymbolInfo
     from asfitted.resolve.installation import Installation
 
-SCALES = (20, 25, 50, 75, 100, 200)
-MOST_KEYNOTES = 8  # on one wall, before a smaller scale is tried
+DETAILS = "elevation/details"
 
 
 @dataclass(frozen=True)
 class ElevationSet:
     """What is common to all elevations of a job.
 
-    ``bands_mm`` is the room above the ceiling of each wall. ``has_schedules`` tells that notes and
-    tables of all walls stand on sheets of their own; ``moved`` names the walls whose keynotes or
-    own notes stand there too.
+    ``has_schedules`` tells that notes and tables of all walls stand on sheets of their own;
+    ``moved`` are the sheets whose keynotes or own notes stand there too.
     """
 
-    contents: tuple[WallContent, ...]
+    sheets: tuple[PlannedSheet, ...]
     scale: int
-    bands_mm: tuple[float, ...]
+    paper: Paper
     has_schedules: bool
     moved: tuple[str, ...]
+    legend_moved: bool
 
-    def drawn(
-        self, content: WallContent, results: CalculationResults, numbers: Numbers
-    ) -> WallDrawing:
-        """Draw one of the walls as it was planned."""
-        band = self.bands_mm[self.contents.index(content)]
-        return draw_on_sheet(content, results, numbers, self.scale, band)
+    def references(self, numbers: Numbers) -> References:
+        """Return where every view stands, for true references between them."""
+        places = {
+            v.content.key: ViewPlace(sheet.key, self.paper, v.drawn.view, v.content.face, v.prefix)
+            for sheet in self.sheets
+            for v in sheet.views
+        }
+        return References(numbers, places)
 
 
-def plan_set(
-    contents: tuple[WallContent, ...], installation: Installation, results: CalculationResults
-) -> ElevationSet:
-    """Choose the scale of all walls, and whether notes and tables need sheets of their own.
+@dataclass(frozen=True)
+class Job:
+    """What elevations are made from."""
 
-    They go all together, so that the reader looks in one place.
+    installation: Installation
+    results: CalculationResults
+    symbols: Mapping[str, SymbolInfo]
+
+    def around(self, refs: References) -> Surroundings:
+        """Return what panels are made from."""
+        paper = drawing_paper(self.installation)
+        return Surroundings(self.installation, self.results, refs, paper, self.symbols)
+
+
+def plan_set(contents: tuple[WallContent, ...], job: Job) -> ElevationSet:
+    """Choose scale, parts, details and sheets, and whether notes and tables need their own.
+
+    Notes and tables go all together, so that the reader looks in one place.
     """
-    numbers = stand_in_numbers(installation)
-    scale, drawn = _choose_scale(contents, results, numbers)
-    pairs = list(zip(contents, drawn, strict=True))
-    bands = tuple(d.band_mm for d in drawn)
-    here = (arrange(c, d, installation, results, numbers) for c, d in pairs)
-    if all(sheet.all_here for sheet in here):
-        return ElevationSet(contents, scale, bands, has_schedules=False, moved=())
-    moved = tuple(
-        c.wall.name
-        for c, d in pairs
-        if not arrange(c, d, installation, results, numbers, schedules="00").all_here
+    refs = References(stand_in_numbers(job.installation))
+    around = job.around(refs)
+    scale, walls = views_at_one_scale(_with_outer_faces(contents), around.paper)
+    views, details = plan_views(walls, scale, around)
+    sheets = _sheets(views, details, around, with_tables=True)
+    if all(_arranged(sheet, around, "").all_here for sheet in sheets):
+        return ElevationSet(
+            tuple(sheets), scale, around.paper, has_schedules=False, moved=(), legend_moved=False
+        )
+    sheets = _sheets(views, details, around, with_tables=False)
+    done = [(sheet, _arranged(sheet, around, "00")) for sheet in sheets]
+    return ElevationSet(
+        tuple(sheets),
+        scale,
+        around.paper,
+        has_schedules=True,
+        moved=tuple(sheet.key for sheet, laid in done if not laid.all_here),
+        legend_moved=not all(laid.has_legend for _, laid in done),
     )
-    return ElevationSet(contents, scale, bands, has_schedules=True, moved=moved)
+
+
+def _with_outer_faces(contents: Sequence[WallContent]) -> tuple[WallContent, ...]:
+    """Return every wall, its outer face after it where things are mounted there."""
+    return tuple(
+        view
+        for content in contents
+        for view in ((content, outer_face_of(content)) if content.outside_key else (content,))
+    )
+
+
+def _sheets(
+    views: tuple[PlannedView, ...],
+    details: tuple[PlannedView, ...],
+    around: Surroundings,
+    *,
+    with_tables: bool,
+) -> list[PlannedSheet]:
+    """Return the sheets of the views, details beside them where they have room."""
+    sheets = on_sheets(views, around, with_tables=with_tables)
+    done, left = with_details(sheets, details, around, with_tables=with_tables)
+    return [*done, *_details(left, around)]
+
+
+def _details(details: Sequence[PlannedView], around: Surroundings) -> list[PlannedSheet]:
+    """Return the sheets of the details, several on one."""
+    sheets = on_sheets(details, around, with_tables=False, any_room=True)
+    return [
+        replace(sheet, key=DETAILS if n == 1 else f"{DETAILS}/{n}", is_details=True)
+        for n, sheet in enumerate(sheets, start=1)
+    ]
+
+
+def _arranged(sheet: PlannedSheet, around: Surroundings, schedules: str) -> ElevationSheet:
+    return arrange([view.placed for view in sheet.views], around, schedules=schedules)
 
 
 def stand_in_numbers(installation: Installation) -> Numbers:
     """Return numbers as wide as the real ones, for trying a layout before sheets are numbered."""
     keys = [f"elevation/{name}" for name in installation.walls]
-    return Numbers(dict.fromkeys([*keys, "key-plan", SCHEDULES], "00"))
+    number = "00" if len(keys) < MANY_WALLS else "000"
+    return Numbers(dict.fromkeys([*keys, "key-plan", SCHEDULES], number))
 
 
-def _choose_scale(
-    contents: Sequence[WallContent], results: CalculationResults, numbers: Numbers
-) -> tuple[int, list[WallDrawing]]:
-    """Return the largest scale at which every wall has room on its sheet, with the drawn walls.
+MANY_WALLS = 50
 
-    Words never decide it, unless they leave more keynotes than a reader would follow.
-    """
-    fitting = [s for s in SCALES if all(view_fits(c, s) for c in contents)] or [SCALES[-1]]
-    first: tuple[int, list[WallDrawing]] | None = None
-    for scale in fitting:
-        drawn = [draw_on_sheet(c, results, numbers, scale) for c in contents]
-        first = first or (scale, drawn)
-        if all(len(d.left_over.keynotes) <= MOST_KEYNOTES for d in drawn):
-            return scale, drawn
-    return first or (SCALES[-1], [])
+
+def draw_sheet(
+    sheet: PlannedSheet, walls: ElevationSet, job: Job, numbers: Numbers, links: Mapping[str, str]
+) -> ElevationSheet:
+    """Draw the views of a sheet with true references, and what stands round them."""
+    refs = walls.references(numbers)
+    around = job.around(refs)
+    views = [_drawn_again(v, job.results, refs, links) for v in sheet.views]
+    schedules = numbers.of(SCHEDULES) if walls.has_schedules else ""
+    return arrange(views, around, schedules=schedules)
+
+
+def _drawn_again(
+    planned: PlannedView, results: CalculationResults, refs: References, links: Mapping[str, str]
+) -> PlacedView:
+    drawn = draw_wall(planned.content, results, refs, planned.frame, links)
+    return PlacedView(planned.content, drawn.moved(planned.at, planned.prefix), planned.prefix)
 
 
 def schedule_words(
-    walls: ElevationSet, installation: Installation, results: CalculationResults, numbers: Numbers
+    walls: ElevationSet, job: Job, numbers: Numbers
 ) -> tuple[tuple[str, ...], tuple[TablePanel, ...]]:
     """Return notes and tables for the schedules sheet: those of all walls, then moved ones."""
-    widened = any(
-        is_widened(WallView(c.wall, walls.scale, 0.0, 0.0), piece)
-        for c in walls.contents
-        for piece in c.pieces
-    )
-    notes = list(general_notes(walls.contents, widened=widened))
+    views = [view for sheet in walls.sheets for view in sheet.views]
+    contents = [view.content for view in views]
+    notes = list(general_notes(contents, widened=any(_is_widened(v) for v in views)))
     tables: list[TablePanel] = []
-    for content in walls.contents:
-        name = content.wall.name
-        if name in walls.moved:
-            drawn = walls.drawn(content, results, numbers)
-            sheet = arrange(content, drawn, installation, results, numbers, schedules="00")
-            notes += [f"Wall {name}: {note}" for note in sheet.moved_notes]
-            if sheet.moved_keynotes:
-                table = keynote_table(sheet.moved_keynotes)
-                tables.append(TablePanel(f"keynotes:{name}", f"Keynotes on wall {name}", table))
-        tables += tables_of(content, results)
+    for sheet in walls.sheets:
+        if sheet.key in walls.moved:
+            laid = draw_sheet(sheet, walls, job, numbers, {})
+            name = short_name(sheet.views[0].content)
+            before = f"{name}: " if len(sheet.views) == 1 else ""
+            notes += [f"{before}{note}" for note in laid.moved_notes]
+            tables += [
+                TablePanel(f"keynotes:{sheet.key}:{title}", title, keynote_table(words))
+                for title, words in laid.moved_keynotes
+            ]
+        for view in sheet.views:
+            if view.content.face == "inside" and not view.content.detail:
+                tables += tables_of_wall(view.content, job.results)
     return tuple(notes), tuple(tables)
+
+
+def _is_widened(planned: PlannedView) -> bool:
+    content, scale = planned.content, planned.frame.scale
+    view = WallView(content.wall, scale, 0.0, 0.0, content.window)
+    return any(is_widened(view, piece) for piece in content.pieces)

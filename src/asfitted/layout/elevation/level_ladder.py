@@ -21,13 +21,13 @@ if TYPE_CHECKING:
     from asfitted.layout.elevation.runs_on_wall import RunPiece
     from asfitted.layout.elevation.things_on_wall import Thing
     from asfitted.layout.elevation.wall_view import WallView
-    from asfitted.resolve.installation import Wall
 
 W = widths_for("A3")
 PITCH_MM = 4.6
 WIDEST_MM = 36.0  # words of a rung
 COMMON = 2  # a height that so many things share gets a rung
 RUNG_MM = 15.0  # from the words to the wall
+BELOW_MM, ABOVE_MM = 10.0, 1.5  # how far words may be pushed past floor and ceiling
 ARROWS_MM = 5.0  # room for corner arrows next to the wall
 
 
@@ -39,23 +39,34 @@ class Level:
     words: str
 
 
-def levels_of(wall: Wall, pieces: Sequence[RunPiece], things: Sequence[Thing]) -> tuple[Level, ...]:
-    """Return the rungs from the floor up: datum, common heights, containment, ceiling."""
-    levels = [Level(0.0, "FFL ±0")]
+def levels_of(
+    view: WallView, pieces: Sequence[RunPiece], things: Sequence[Thing], *, room_mm: float = 1e9
+) -> tuple[Level, ...]:
+    """Return the rungs from the floor up: datum, common heights, containment, ceiling.
+
+    Where ``room_mm`` of paper is too little for all, common heights go first, then runs.
+    """
+    window = view.shown
+    ends = [Level(0.0, "FFL ±0")] if window.reaches_floor() else []
+    if window.reaches_ceiling(view.wall):
+        ends.append(Level(view.wall.height_mm, f"ceiling {height_words(view.wall.height_mm)}"))
     centres = Counter(round(t.at.up) for t in things if t.group in ("point", "data"))
-    levels += [
+    common = [
         Level(up, f"C/L {height_words(up)}")
         for up, count in sorted(centres.items())
         if count >= COMMON
     ]
-    runs: dict[tuple[float, str], list[str]] = {}
+    runs: dict[tuple[int, str], list[str]] = {}
     for piece in pieces:
         if piece.is_level:
-            tags = runs.setdefault((piece.start.up, piece.run.level_of), [])
+            tags = runs.setdefault((round(piece.start.up), piece.run.level_of), [])
             if piece.run.tag not in tags:
                 tags.append(piece.run.tag)
-    levels += [Level(up, _run_words(tags, of, up)) for (up, of), tags in runs.items()]
-    levels.append(Level(wall.height_mm, f"ceiling {height_words(wall.height_mm)}"))
+    held = [Level(up, _run_words(tags, of, up)) for (up, of), tags in runs.items()]
+    most = int(room_mm / PITCH_MM) + 1
+    levels = ends
+    for more in (held, common):
+        levels = levels + more[: max(0, most - len(levels))]
     return tuple(sorted(levels, key=lambda level: (level.up_mm, level.words)))
 
 
@@ -72,14 +83,17 @@ def _listed(tags: Sequence[str]) -> str:
 
 def ladder_width_mm(levels: Sequence[Level]) -> float:
     """Return the room that the ladder needs left of the wall."""
-    return max(text_width_mm(level.words, BODY) for level in levels) + RUNG_MM
+    if not levels:
+        return ARROWS_MM
+    return max(text_width_mm(level.words, BODY, bold=not level.up_mm) for level in levels) + RUNG_MM
 
 
 def draw_ladder(drawing: Drawing, view: WallView, levels: Sequence[Level]) -> None:
     """Draw a dash-dot rung for each level, with its words at the far left."""
+    if not levels:
+        return
     wanted = [-view.y(level.up_mm) for level in levels]
-    spare = PITCH_MM * len(levels)
-    places = spread(wanted, PITCH_MM, wanted[0], max(wanted[-1], wanted[0] + spare))
+    places = spread(wanted, PITCH_MM, wanted[0] - BELOW_MM, wanted[-1] + ABOVE_MM)
     words_end = view.left - RUNG_MM
     for level, place in zip(levels, places, strict=True):
         true_y, y = view.y(level.up_mm), -place

@@ -6,20 +6,26 @@ from typing import TYPE_CHECKING
 
 from asfitted.errors import OutsideTableError
 from asfitted.reference.containment import support_spacing
+from asfitted.resolve.installation import State
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
     from asfitted.calculate.results import CalculationResults
+    from asfitted.layout.elevation.dimension_chain import Mark
+    from asfitted.layout.elevation.references import References
     from asfitted.layout.elevation.wall_content import WallContent
     from asfitted.layout.elevation.wall_words import LeftOver
-    from asfitted.layout.sheet_model import Numbers
     from asfitted.resolve.installation import Containment
 
 SCAN = "SCAN BEFORE DRILLING."
 HEIGHTS = (
     "Heights in mm above finished floor level (FFL): C/L to the centre line, U/S to the "
     "underside, T/O to the top. Lengths in mm from the left-hand corner. Tolerance ±10."
+)
+OUTSIDE = (
+    "Lengths count to the inner face of the end wall; wall thickness is not recorded. "
+    "Measure from a door or window outside."
 )
 CROSSINGS = "Where data crosses power: cross at right angles, keep 50 mm clear or divide."
 _SUPPORT_KINDS = {
@@ -41,20 +47,27 @@ def general_notes(contents: Sequence[WallContent], *, widened: bool) -> tuple[st
 def wall_notes(
     content: WallContent,
     results: CalculationResults,
-    numbers: Numbers,
+    refs: References,
     left_over: LeftOver,
+    not_dimensioned: Sequence[Mark] = (),
 ) -> tuple[str, ...]:
     """Return the notes of one wall alone."""
     notes = _segregation({p.run.tag: p.run for p in content.pieces}, results)
     if content.crossed:
         notes.append(f"{'; '.join(content.crossed)}.")
     if content.away:
-        sheet = f" (sheet {numbers.of('key-plan')})" if "key-plan" in numbers.by_key else ""
+        key_plan = refs.numbers.by_key.get("key-plan", "")
+        sheet = f" (sheet {key_plan})" if key_plan else ""
         notes.append(f"Out in the room, see the key plan{sheet}: {', '.join(content.away)}.")
+    if content.face == "outside":
+        notes.append(OUTSIDE)
     if left_over.bare:
         notes.append(f"Heights of things: {_heights(content, left_over.bare)}.")
+    if not_dimensioned:
+        places = ", ".join(f"{m.along_mm} {' '.join(m.names)}".strip() for m in not_dimensioned)
+        notes.append(f"Lengths without room under the view: {places}.")
     if left_over.unplaced:
-        notes.append(f"Without a mark at its place: {'; '.join(left_over.unplaced)}.")
+        notes.append(f"Keynotes without a ring at their place: {', '.join(left_over.unplaced)}.")
     return tuple(notes)
 
 
@@ -70,8 +83,18 @@ def _heights(content: WallContent, tags: Sequence[str]) -> str:
 def _as_drawn(contents: Sequence[WallContent], *, widened: bool) -> str:
     """Return in one note what the drawing does not show true."""
     parts = []
-    if any(t.is_outside for c in contents for t in c.things) or any(c.declared for c in contents):
+    inside = [c for c in contents if c.face == "inside"]
+    if any(t.is_outside for c in inside for t in c.things) or any(c.declared for c in inside):
         parts.append("Dashed: outside face.")
+    states = {t.state for c in contents for t in c.things}
+    states |= {p.run.state for c in contents for p in c.pieces}
+    states |= {s.state for c in contents for s in c.stretches}
+    if states & {State.EXISTING, State.REMOVED}:
+        parts.append("Wide lines: new; narrow: existing.")
+    if State.REMOVED in states:
+        parts.append("Hatched and struck through: removed.")
+    if any(c.passages for c in contents):
+        parts.append("Box with a stroke or arrow: opening to another room.")
     if any(s.way in ("through-wall", "off-wall") for c in contents for s in c.stretches):
         parts.append("Ring with dot: cable leaves the wall face.")
     if widened:

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, Protocol
 
 from asfitted.errors import DoesNotFitError
 from asfitted.geometry import Box, Point
-from asfitted.layout.elevation.key_inset import HEIGHT_MM, WIDTH_MM, key_inset
+from asfitted.layout.elevation.free_boxes import without
+from asfitted.layout.elevation.key_inset import WIDTH_MM, key_height_mm, key_inset
 from asfitted.layout.lettering import BODY, TAG, line_pitch_mm, lines_of_text, text_item, wrap
 from asfitted.layout.sheet_layout import Item
 from asfitted.layout.table import fit_table, table_items
@@ -15,22 +16,15 @@ from asfitted.layout.table import fit_table, table_items
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from asfitted.layout.elevation.key_inset import ShownWall
     from asfitted.layout.table import Table
-    from asfitted.resolve.installation import Installation, Room, Wall
+    from asfitted.resolve.installation import Installation, Room
 
 HEAD_MM = TAG + 2.5
 NOTE_GAP_MM = 0.5
 GAP_X, GAP_Y = 7.0, 6.0
 ELSEWHERE_MM = 200.0  # waste that the wished-for side of the view is worth
-RANK_MM = 12.0  # waste that a better width is worth
-
-
-@dataclass(frozen=True)
-class Region:
-    """A free part of the sheet, beside the view or below it."""
-
-    box: Box
-    beside: bool
+RANK_MM = 25.0  # waste that a better width is worth
 
 
 class Panel(Protocol):
@@ -53,22 +47,27 @@ class Panel(Protocol):
 
 @dataclass(frozen=True)
 class KeyPanel:
-    """The small key plan."""
+    """The small key plan, with the walls that the sheet shows."""
 
     installation: Installation
     room: Room
-    wall: Wall
-    widths: tuple[float, ...] = (WIDTH_MM,)
+    shown: tuple[ShownWall, ...]
+    is_low: bool = False  # for small paper
     beside: bool = True
+
+    @property
+    def widths(self) -> tuple[float, ...]:
+        """Its one width."""
+        return (WIDTH_MM,)
 
     def height(self, width: float) -> float | None:
         """Return its fixed height."""
-        return HEIGHT_MM if width >= WIDTH_MM else None
+        return key_height_mm(is_low=self.is_low) if width >= WIDTH_MM else None
 
     def items(self, at: Point, width: float) -> tuple[Item, ...]:
         """Return the key plan."""
         _ = width
-        return key_inset(self.installation, self.room, self.wall, at)
+        return key_inset(self.installation, self.room, self.shown, at, is_low=self.is_low)
 
 
 @dataclass(frozen=True)
@@ -80,11 +79,12 @@ class NotesPanel:
     ident: str = "note"
     widths: tuple[float, ...] = (66.0, 78.0, 92.0, 110.0, 134.0, 176.0, 199.0)
     beside: bool = True
+    first: int = 1
 
     def _lines(self, width: float) -> list[tuple[int, list[str]]]:
-        return [(i, wrap(n, width - 6.0, BODY)) for i, n in enumerate(self.notes, start=1)]
+        return [(i, wrap(n, width - 6.0, BODY)) for i, n in enumerate(self.notes, start=self.first)]
 
-    def height(self, width: float) -> float | None:
+    def height(self, width: float) -> float:
         """Return the height of heading and notes."""
         lines = sum(len(wrapped) for _, wrapped in self._lines(width))
         return HEAD_MM + lines * line_pitch_mm(BODY) + len(self.notes) * NOTE_GAP_MM
@@ -137,28 +137,35 @@ class PackedPanels:
     left_out: tuple[int, ...]
 
 
-def pack(panels: Sequence[Panel], regions: Sequence[Region]) -> PackedPanels:
-    """Place panels one after another where they waste least; the order is their importance."""
-    free = list(regions)
+def pack(panels: Sequence[Panel], free: Sequence[Box], view_end_mm: float) -> PackedPanels:
+    """Place panels one after another where they waste least; the order is their importance.
+
+    Args:
+        panels: what to place.
+        free: the greatest free rectangles.
+        view_end_mm: y of the foot of the views: what starts above it stands beside them.
+    """
+    left = tuple(free)
     items: list[Item] = []
     left_out = []
     for index, panel in enumerate(panels):
-        choice = _best_place(panel, free)
+        choice = _best_place(panel, left, view_end_mm)
         if choice is None:
             left_out.append(index)
             continue
-        region, width, height = choice
-        items.extend(panel.items(Point(region.box.x0, region.box.y0), width))
-        free.remove(region)
-        free.extend(_what_is_left(region, width, height))
+        box, width, height = choice
+        items.extend(panel.items(Point(box.x0, box.y0), width))
+        taken = Box(box.x0 - GAP_X, box.y0 - GAP_Y, box.x0 + width + GAP_X, box.y0 + height + GAP_Y)
+        left = without(left, taken)
     return PackedPanels(tuple(items), tuple(left_out))
 
 
-def _best_place(panel: Panel, free: Sequence[Region]) -> tuple[Region, float, float] | None:
-    """Return the free region, width and height that leave the least unusable room."""
-    best: tuple[tuple[float, float, float], Region, float, float] | None = None
-    for region in free:
-        box = region.box
+def _best_place(
+    panel: Panel, free: Sequence[Box], view_end_mm: float
+) -> tuple[Box, float, float] | None:
+    """Return the free box, width and height that leave the least unusable room."""
+    best: tuple[tuple[float, float, float], Box, float, float] | None = None
+    for box in free:
         for rank, width in enumerate(panel.widths):
             if width > box.width + 1e-6:
                 continue
@@ -166,21 +173,8 @@ def _best_place(panel: Panel, free: Sequence[Region]) -> tuple[Region, float, fl
             if height is None or height > box.height + 1e-6:
                 continue
             waste = min(box.width - width, box.height - height) + RANK_MM * rank
-            waste += 0.0 if region.beside == panel.beside else ELSEWHERE_MM
+            waste += 0.0 if (box.y0 < view_end_mm) == panel.beside else ELSEWHERE_MM
             key = (waste, box.y0, box.x0)
             if best is None or key < best[0]:
-                best = (key, region, width, height)
+                best = (key, box, width, height)
     return None if best is None else best[1:]
-
-
-def _what_is_left(region: Region, width: float, height: float) -> list[Region]:
-    """Split what a panel leaves of its region: beside it and below it."""
-    box = region.box
-    x, y = box.x0 + width + GAP_X, box.y0 + height + GAP_Y
-    tall = Box(x, box.y0, box.x1, box.y1)
-    wide = Box(box.x0, y, box.x1, box.y1)
-    if max(tall.width, 0) * box.height >= max(wide.height, 0) * box.width:
-        pair = [tall, Box(box.x0, y, box.x0 + width, box.y1)]
-    else:
-        pair = [wide, Box(x, box.y0, box.x1, box.y0 + height)]
-    return [Region(b, region.beside) for b in pair if b.width > 20 and b.height > 10]

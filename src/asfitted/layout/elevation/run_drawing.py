@@ -5,6 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box, Point
+from asfitted.layout.elevation.removed import hatching, strike
+from asfitted.layout.given_words import state_behind
 from asfitted.layout.linework import polyline, rectangle, widths_for
 from asfitted.layout.sheet_layout import Circle, Path, Stroke
 from asfitted.resolve.installation import State
@@ -13,6 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from asfitted.layout.drawing import Drawing
+    from asfitted.layout.elevation.passages_on_wall import WallPassage
     from asfitted.layout.elevation.runs_on_wall import (
         CornerFlag,
         Crossing,
@@ -53,7 +56,7 @@ def draw_runs(drawing: Drawing, view: WallView, pieces: Sequence[RunPiece]) -> N
     """Draw pieces of containment, tinted, over a break in what passes behind them."""
     for piece in pieces:
         box = piece_box(view, piece)
-        width = W.narrow if piece.run.state is State.EXISTING else W.wide
+        width = W.wide if piece.run.state is State.NEW else W.narrow
         halo = (
             Box(box.x0, box.y0 - BREAK_MM, box.x1, box.y1 + BREAK_MM)
             if piece.is_level
@@ -64,17 +67,34 @@ def draw_runs(drawing: Drawing, view: WallView, pieces: Sequence[RunPiece]) -> N
             "outline",
             rectangle(halo, width_mm=None, fill="white"),
             rectangle(box, width_mm=None, fill="tint"),
-            *_edges(piece, box, width),
-            title=f"{piece.run.tag} {piece.run.words} {piece.level}",
+            *_edges(view, piece, box, width),
+            title=f"{piece.run.tag} {piece.run.words} {piece.level}{state_behind(piece.run.state)}",
         )
         drawing.room.take_ink(box, RUN_INK)
 
 
-def _edges(piece: RunPiece, box: Box, width: float) -> list[Path]:
-    """Return the two long edges of a piece and its ends."""
-    if piece.run.state is State.REMOVED:
-        return [rectangle(box, width_mm=W.narrow, pattern="dashed")]
-    return [rectangle(box, width_mm=width)]
+def _edges(view: WallView, piece: RunPiece, box: Box, width: float) -> list[Path]:
+    """Return the two long edges of a piece and its ends; an end cut by the view stays open."""
+    more = [*hatching(box), *strike(box)] if piece.run.state is State.REMOVED else []
+    window = view.shown
+    low, high = window.from_mm, window.to_mm
+    is_open = (window.left.kind != "corner", window.right.kind != "corner")
+    if piece.is_level:
+        ends = [is_open[0] and piece.start.along <= low, is_open[1] and piece.end.along >= high]
+        sides = [((box.x0, y), (box.x1, y)) for y in (box.y0, box.y1)]
+        caps = [((x, box.y0), (x, box.y1)) for x in (box.x0, box.x1)]
+    else:
+        is_cut = window.is_detail
+        ends = [
+            is_cut and piece.end.up >= window.high_mm,
+            is_cut and piece.start.up <= window.low_mm,
+        ]
+        sides = [((x, box.y0), (x, box.y1)) for x in (box.x0, box.x1)]
+        caps = [((box.x0, y), (box.x1, y)) for y in (box.y0, box.y1)]
+    if not any(ends):
+        return [rectangle(box, width_mm=width), *more]
+    lines = [*sides, *(cap for cap, open_ in zip(caps, ends, strict=True) if not open_)]
+    return [*(polyline(a, b, width_mm=width) for a, b in lines), *more]
 
 
 def draw_corner_arrow(drawing: Drawing, view: WallView, flag: CornerFlag, box: Box) -> Box:
@@ -94,7 +114,7 @@ def draw_corner_arrow(drawing: Drawing, view: WallView, flag: CornerFlag, box: B
         f"corner:{flag.side}:{flag.tag}:{round(flag.up_mm)}",
         "flag",
         head,
-        title=f"{flag.tag} goes on to wall {flag.to}",
+        title=f"{flag.tag} goes on to wall {flag.to_name or flag.to}",
     )
     return Box(min(x, x + tip), y - 1.4, max(x, x + tip), y + 1.4)
 
@@ -140,6 +160,28 @@ def draw_declared_end(drawing: Drawing, view: WallView, end: DeclaredEnd) -> Box
         polyline((box.x0, box.y0), (box.x1, box.y1), width_mm=W.narrow),
         polyline((box.x1, box.y0), (box.x0, box.y1), width_mm=W.narrow),
     )
+    return box
+
+
+def draw_passage(drawing: Drawing, view: WallView, passage: WallPassage) -> Box:
+    """Draw an opening through the wall, or the foot of a way through floor or ceiling."""
+    across = max(view.mm(passage.width_mm), 2.5)
+    up = max(view.mm(passage.height_mm), 2.5)
+    at = view.at(passage.at.along, passage.at.up)
+    x = min(max(at.x, view.left + across / 2 + 0.8), view.right - across / 2 - 0.8)
+    y = min(max(at.y, view.ceiling + up / 2 + 0.8), view.foot - up / 2 - 0.8)
+    box = Box(x - across / 2, y - up / 2, x + across / 2, y + up / 2)
+    parts = [rectangle(box, width_mm=W.wide, fill="white")]
+    if passage.through == "wall":
+        parts.append(polyline((box.x0, box.y1), (box.x1, box.y0), width_mm=W.narrow))
+    else:
+        is_down = view.foot - y < y - view.ceiling
+        tip = Point(x, box.y1 - 0.5 if is_down else box.y0 + 0.5)
+        base = box.y0 + 0.7 if is_down else box.y1 - 0.7
+        head = (tip, Point(x - 0.9, base), Point(x + 0.9, base))
+        parts.append(Path(head, None, closed=True, fill="black"))
+    drawing.draw(f"passage:{passage.tag}", "outline", *parts, title=passage.title)
+    drawing.room.take_solid(box)
     return box
 
 

@@ -18,6 +18,8 @@ if TYPE_CHECKING:
 
     from asfitted.layout.drawing import Drawing
     from asfitted.layout.elevation.drops_on_wall import Stretch
+    from asfitted.layout.elevation.passages_on_wall import WallPassage
+    from asfitted.layout.elevation.references import References
     from asfitted.layout.elevation.runs_on_wall import (
         CornerFlag,
         Crossing,
@@ -25,7 +27,6 @@ if TYPE_CHECKING:
         RunPiece,
     )
     from asfitted.layout.elevation.stretch_drawing import DrawnStretch
-    from asfitted.layout.sheet_model import Numbers
 
 MOST_ON_DROP = 6
 MOST_LISTED = 4  # more cables than this stand in the table of contents
@@ -48,11 +49,20 @@ def cable_words(cables: Sequence[str]) -> str:
     return " ".join(cables)
 
 
-def flag_lines(flag: CornerFlag, numbers: Numbers) -> tuple[str, ...]:
+def flag_lines(flag: CornerFlag, refs: References) -> tuple[str, ...]:
     """Return the words of a corner flag: tag and wall with sheet, size and level, contents."""
-    to = f"{flag.tag} → {flag.to} (sheet {numbers.of(f'elevation/{flag.to}')})"
+    spot = refs.spot(flag_view(flag, refs), flag.to_along_mm, flag.up_mm)
+    sheet = f" (sheet {spot})" if spot else ""
+    to = f"{flag.tag} → {flag.to_name}{sheet}"
     size = f"{_size_words(flag.words)} {flag.level}"
-    return (to, size) if flag.cables == (flag.tag,) else (to, size, cable_words(flag.cables))
+    if flag.tag == " ".join(flag.cables):
+        return to, size
+    return to, size, cable_words(flag.cables)
+
+
+def flag_view(flag: CornerFlag, refs: References) -> str:
+    """Return the key of the view that a flag points at."""
+    return refs.view_of(flag.to, flag.to_along_mm)
 
 
 def _size_words(words: str) -> str:
@@ -136,15 +146,15 @@ def flag_corner(
     box: Box,
     *,
     view_box: Box,
-    numbers: Numbers,
+    refs: References,
     reach_mm: float,
 ) -> Callout | None:
     """Write a corner flag inside the wall by its corner; return a callout when it has no room."""
     ident = f"flag:{flag.side}:{flag.tag}:{round(flag.up_mm)}"
-    link = f"{numbers.of(f'elevation/{flag.to}')}#{_twin(flag)}"
-    broad = list(flag_lines(flag, numbers))
+    link = refs.link(flag_view(flag, refs), _twin(flag))
+    broad = list(flag_lines(flag, refs))
     furthest = int(min(FURTHEST_FLAG_MM, reach_mm - NARROW_FLAG_MM / 2))
-    narrow = [part for line in broad for part in wrap(line, NARROW_FLAG_MM, BODY)]
+    narrow = _narrow_flag(broad)
     for lines, gaps in (
         (broad, range(0, 12, 3)),
         (narrow, range(0, 12, 3)),
@@ -162,6 +172,13 @@ def flag_corner(
         else Box(view_box.x1 - near, box.y0, view_box.x1, box.y1)
     )
     return Callout(ident, "", tuple(narrow), target, link, weight=FLAG_WEIGHT)
+
+
+def _narrow_flag(broad: Sequence[str]) -> list[str]:
+    """Return the words of a flag in more lines; the reference to a sheet stays whole."""
+    head, _, sheet = broad[0].partition(" (")
+    lines = [head, f"({sheet}"] if sheet else [head]
+    return lines + [part for line in broad[1:] for part in wrap(line, NARROW_FLAG_MM, BODY)]
 
 
 def _by_corner(
@@ -191,16 +208,37 @@ def _twin(flag: CornerFlag) -> str:
     return f"flag:{side}:{flag.tag}:{round(flag.up_mm)}"
 
 
-def crossing_callout(crossing: Crossing, box: Box, numbers: Numbers) -> Callout:
+def crossing_callout(crossing: Crossing, box: Box, refs: References) -> Callout:
     """Return the flag of a run that leaves the wall overhead."""
     run = crossing.run
-    key = f"elevation/{crossing.to}"
-    sheet = f" (sheet {numbers.of(key)})" if key in numbers.by_key else ""
-    to = f"over to {crossing.to}{sheet}" if crossing.to else "overhead"
+    key = refs.view_of(crossing.to, crossing.to_along_mm)
+    spot = refs.spot(key, crossing.to_along_mm, crossing.at.up) if crossing.to else ""
+    sheet = f" (sheet {spot})" if spot else ""
+    to = f"over to {crossing.to_name}{sheet}" if crossing.to else "overhead"
     lines = (to, f"{run.words} {crossing.level}", cable_words(crossing.cables))
     ident = f"crossing-tag:{run.tag}:{round(crossing.at.along)}"
     narrow = (to, run.words, f"{crossing.level}: {cable_words(crossing.cables)}")
-    return Callout(ident, run.tag, lines, box, other_lines=((0.0, narrow),))
+    link = refs.link(key, f"crossing-tag:{run.tag}:{round(crossing.to_along_mm)}") if spot else ""
+    return Callout(ident, run.tag, lines, box, link, other_lines=((0.0, narrow),))
+
+
+def passage_callout(passage: WallPassage, box: Box, refs: References) -> Callout:
+    """Return the words of an opening through wall or floor, with the sheet of its other side."""
+    key = refs.view_of(passage.to_wall, passage.to_along_mm) if passage.to_wall else ""
+    sheet = refs.sheet(key) if key else ""
+    to = f"to {passage.to_room}" if passage.to_room else "to a place not recorded"
+    if sheet:
+        to = f"{to}, sheet {sheet}"
+    narrow = tuple(wrap(to, NARROW_RUN_MM, BODY))
+    return Callout(
+        f"passage-tag:{passage.tag}",
+        passage.tag,
+        (to, *passage.lines),
+        box,
+        refs.link(key, f"passage:{passage.tag}") if sheet else "",
+        weight=RUN_WEIGHT,
+        other_lines=((2.0, (*narrow, *passage.lines)),),
+    )
 
 
 def declared_callout(end: DeclaredEnd, cables: Sequence[str], box: Box) -> Callout:
@@ -221,6 +259,7 @@ def stretch_words(stretch: Stretch) -> tuple[tuple[str, ...], ...]:
     """Return what may be written along a length, the fullest first: each in one or two pieces."""
     cables = " ".join(stretch.cables)
     holder = stretch.holder + (" outside face" if stretch.is_outside else "")
+    holder += state_behind(stretch.state)
     if len(stretch.cables) > MOST_ON_DROP:
         return ((f"{len(stretch.cables)} cables {holder}",), (f"{len(stretch.cables)} cables",))
     return ((f"{cables} {holder}",), (cables, holder), (cables,))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING, Literal
 
@@ -71,6 +71,8 @@ class CornerFlag:
     wall: str
     to: str
     up_mm: float
+    to_name: str = ""  # the wall by its letter, as on the corner
+    to_along_mm: float = 0.0  # where the corner is on that wall
 
     @property
     def shared(self) -> tuple[str, str, str, tuple[str, ...]]:
@@ -86,6 +88,8 @@ class Crossing:
     at: WallPoint
     to: str  # wall it goes over to, "" when unknown
     cables: tuple[str, ...]
+    to_name: str = ""
+    to_along_mm: float = 0.0
 
     @property
     def level(self) -> str:
@@ -142,19 +146,25 @@ def corner_flags(
             at = on_wall(wall, joint)
             to = second if wall.name == first else first
             cables = _through_joint(results, run.tag, joint)
-            flags.append(
-                CornerFlag(
-                    run.tag,
-                    run.words,
-                    level_words(run, at.up),
-                    cables,
-                    corner_side(wall, at),
-                    wall.name,
-                    to,
-                    at.up,
-                )
+            flag = CornerFlag(
+                run.tag,
+                run.words,
+                level_words(run, at.up),
+                cables,
+                corner_side(wall, at),
+                wall.name,
+                to,
+                at.up,
             )
+            flags.append(named_flag(flag, installation, joint))
     return tuple(flags)
+
+
+def named_flag(flag: CornerFlag, installation: Installation, joint: Point3) -> CornerFlag:
+    """Return a flag with the letter of the wall it goes on to, and the place of the joint there."""
+    to = installation.walls[flag.to]
+    along = min(max(on_wall(to, joint).along, 0.0), to.length_mm)
+    return replace(flag, to_name=to.letter or to.name, to_along_mm=along)
 
 
 def corner_side(wall: Wall, at: WallPoint) -> Side:
@@ -179,7 +189,17 @@ def crossings_on(
             for here, there, place in ((0, 1, ends[0]), (1, 0, ends[1])):
                 if walls[here] == wall.name:
                     cables = _through_joint(results, run.tag, place)
-                    found.append(Crossing(run, on_wall(wall, place), walls[there], cables))
+                    far = installation.walls.get(walls[there])
+                    found.append(
+                        Crossing(
+                            run,
+                            on_wall(wall, place),
+                            walls[there],
+                            cables,
+                            (far.letter or far.name) if far else "",
+                            on_wall(far, ends[there]).along if far else 0.0,
+                        )
+                    )
     return tuple(found)
 
 

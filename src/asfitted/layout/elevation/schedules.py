@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from asfitted.layout.elevation.drops_on_wall import Stretch
     from asfitted.layout.elevation.wall_content import WallContent
 
+MOST_IN_ROW = 60  # cables; more take further rows
 DROP_COLUMNS = (
     Column("At mm", "end", least_mm=16.0),
     Column("Serves", wraps=False),
@@ -39,7 +40,7 @@ def drop_table(content: WallContent) -> Table | None:
     if not drops:
         return None
     rows = tuple(_drop_row(drop) for drop in drops)
-    idents = tuple(f"drop:{i}:{'+'.join(d.cables)}" for i, d in enumerate(drops))
+    idents = tuple(f"drop:{i}:{'+'.join(d.cables[:6])}" for i, d in enumerate(drops))
     return Table(DROP_COLUMNS, rows, idents)
 
 
@@ -64,20 +65,25 @@ def run_table(content: WallContent, results: CalculationResults) -> Table | None
     rows: list[tuple[str, str, str]] = []
     idents: list[str] = []
     tags = dict.fromkeys(p.run.tag for p in content.pieces)
+
+    def add(tag: str, where: str, cables: Sequence[str], ident: str) -> None:
+        for n in range(0, len(cables), MOST_IN_ROW):
+            rows.append((tag, where if n == 0 else "", " ".join(cables[n : n + MOST_IN_ROW])))
+            idents.append(f"{ident}:{n}" if n else ident)
+
     for tag in tags:
         cables = cables_in(results, tag, content.wall.name)
         if len(cables) > MOST_LISTED:
-            rows.append((tag, "on this wall", " ".join(cables)))
-            idents.append(f"contents:{tag}")
+            add(tag, "on this wall", cables, f"contents:{tag}")
     for flag in content.flags:
         if len(flag.cables) > MOST_LISTED:
-            rows.append((flag.tag, f"at the corner to {flag.to}", " ".join(flag.cables)))
-            idents.append(f"contents:{flag.tag}:{flag.side}:{round(flag.up_mm)}")
+            ident = f"contents:{flag.tag}:{flag.side}:{round(flag.up_mm)}"
+            add(flag.tag, f"at the corner to {flag.to_name}", flag.cables, ident)
     for crossing in content.crossings:
         if len(crossing.cables) > MOST_LISTED:
-            where = f"over to {crossing.to}" if crossing.to else "overhead"
-            rows.append((crossing.run.tag, where, " ".join(crossing.cables)))
-            idents.append(f"contents:{crossing.run.tag}:over:{round(crossing.at.along)}")
+            where = f"over to {crossing.to_name}" if crossing.to else "overhead"
+            ident = f"contents:{crossing.run.tag}:over:{round(crossing.at.along)}"
+            add(crossing.run.tag, where, crossing.cables, ident)
     if not rows:
         return None
     order = sorted(

@@ -2,23 +2,27 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box, Point
 from asfitted.layout.linework import polyline, widths_for
+from asfitted.resolve.installation import State
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from asfitted.layout.drawing import Drawing
     from asfitted.layout.elevation.drops_on_wall import Stretch
     from asfitted.layout.elevation.wall_view import WallView
+    from asfitted.layout.sheet_layout import Path
 
 W = widths_for("A3")
 LANE_MM = 2.4  # centre to centre of lengths that share a line, on paper
 PAST_MM = 1.0  # clear of the outline of a thing that a drop passes
 BEND_MM = 4.0  # height of the bend back to the thing it goes to
+STROKE_EVERY_MM = 6.0  # strokes across a cable that is removed
 SAME_LINE_MM = 1.6  # nearer than this on paper two lengths share a line
 
 
@@ -79,19 +83,41 @@ def _past(view: WallView, stretch: Stretch, things: Sequence[Box]) -> DrawnStret
     return DrawnStretch(stretch, Point(x, a.y), Point(x, b.y), a.x)
 
 
-def draw_stretches(drawing: Drawing, lengths: Sequence[DrawnStretch], outline_of: Outlines) -> None:
-    """Draw the lengths. Enclosed ones extra-wide, clipped ones wide, outside ones dashed."""
+def draw_stretches(
+    drawing: Drawing,
+    lengths: Sequence[DrawnStretch],
+    outline_of: Outlines,
+    *,
+    seen_from_outside: bool = False,
+) -> None:
+    """Draw the lengths. Enclosed ones extra-wide, clipped ones wide; those behind are dashed.
+
+    Existing ones are narrower; removed ones are struck through.
+    """
     for i, drawn in enumerate(lengths):
         stretch = drawn.stretch
         width = W.extra_wide if stretch.enclosure else W.wide
         pattern = "continuous"
-        if stretch.is_outside:
+        if stretch.is_outside and not seen_from_outside:
             width, pattern = W.narrow, "dashed"
+        elif stretch.state is not State.NEW:
+            width = W.symbol if stretch.enclosure else W.narrow
         points = outline_of.trimmed(drawn)
-        line = polyline(*((p.x, p.y) for p in points), width_mm=width, pattern=pattern)  # type: ignore[arg-type]
+        lines = [polyline(*((p.x, p.y) for p in points), width_mm=width, pattern=pattern)]  # type: ignore[arg-type]
+        if stretch.state is State.REMOVED:
+            lines += list(strokes_along(points[0], points[-1]))
         ident = f"{stretch.way}:{'+'.join(stretch.cables)}:{i}"
-        title = f"{' '.join(stretch.cables)} {stretch.holder}"
-        drawing.draw(ident, "outline", line, title=title)
+        drawing.draw(ident, "outline", *lines, title=stretch.title)
+
+
+def strokes_along(a: Point, b: Point) -> Iterator[Path]:
+    """Yield short strokes across a line that is removed."""
+    length = math.dist(a, b)
+    count = int(length / STROKE_EVERY_MM)
+    for n in range(count):
+        share = (n + 0.5) / count
+        x, y = a.x + (b.x - a.x) * share, a.y + (b.y - a.y) * share
+        yield polyline((x - 0.9, y + 0.9), (x + 0.9, y - 0.9), width_mm=W.narrow)
 
 
 @dataclass(frozen=True)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box, Point
 from asfitted.layout.callout import Callout, callout_size
+from asfitted.layout.elevation.removed import hatching, strike
 from asfitted.layout.lettering import BODY, TAG, box_of, line_pitch_mm
-from asfitted.layout.linework import polyline, rectangle, widths_for
+from asfitted.layout.linework import rectangle, widths_for
 from asfitted.layout.sheet_layout import Item, Path, SymbolUse, Text
 from asfitted.resolve.installation import State
 
@@ -53,25 +55,31 @@ def draw_things(
     view: WallView,
     things: Sequence[Thing],
     more: Mapping[str, tuple[str, ...]],
+    links: Mapping[str, str],
+    *,
+    seen_from_outside: bool = False,
 ) -> list[Callout]:
     """Draw outlines with a symbol or words inside where they fit; return callouts for the rest.
 
-    ``more`` holds further lines for the callouts of some things, by tag.
+    ``more`` holds further lines for the callouts of some things, and ``links`` where they lead,
+    by tag.
     """
     callouts = []
     for thing in things:
         box = thing_box(view, thing)
-        drawing.draw(f"thing:{thing.tag}", "outline", *_outline(thing, box), title=thing.words)
+        outline = _outline(thing, box, seen_from_outside=seen_from_outside)
+        title, link = thing.title or thing.words, links.get(thing.tag, "")
+        drawing.draw(f"thing:{thing.tag}", "outline", *outline, title=title, link=link)
         drawing.room.take_solid(box)
         callout = _callout(thing, more.get(thing.tag, ()), box)
         inside = _words_inside(callout, box)
         if inside:
             drawing.add(Item(callout.ident, "text", inside))
             continue
-        symbol = _symbol_inside(thing, box)
+        symbol = _symbol_inside(thing, box, seen_from_outside=seen_from_outside)
         if symbol:
-            drawing.draw(f"symbol:{thing.tag}", "symbol", symbol, title=thing.words)
-        callouts.append(callout)
+            drawing.draw(f"symbol:{thing.tag}", "symbol", symbol, title=title, link=link)
+        callouts.append(replace(callout, link=link))
     return callouts
 
 
@@ -89,15 +97,15 @@ def _callout(thing: Thing, more: tuple[str, ...], box: Box) -> Callout:
     return Callout(ident, thing.tag, (height, together, *more), box, other_lines=other_lines)
 
 
-def _outline(thing: Thing, box: Box) -> list[Path]:
-    """Return the outline: wide when new, narrow when existing, dashed on the outer face."""
-    width = W.narrow if thing.state is not State.NEW or thing.is_outside else W.wide
-    pattern = "dashed" if thing.is_outside else "continuous"
-    fill: Tone | None = None if thing.is_outside else "white"
+def _outline(thing: Thing, box: Box, *, seen_from_outside: bool) -> list[Path]:
+    """Return the outline: wide when new, narrow when existing, dashed when on the other face."""
+    is_behind = thing.is_outside and not seen_from_outside
+    width = W.narrow if thing.state is not State.NEW or is_behind else W.wide
+    pattern = "dashed" if is_behind else "continuous"
+    fill: Tone | None = None if is_behind else "white"
     lines = [rectangle(box, width_mm=width, pattern=pattern, fill=fill)]  # type: ignore[arg-type]
     if thing.state is State.REMOVED:
-        lines.append(polyline((box.x0, box.y0), (box.x1, box.y1), width_mm=W.narrow))
-        lines.append(polyline((box.x0, box.y1), (box.x1, box.y0), width_mm=W.narrow))
+        lines += [*hatching(box), *strike(box)]
     return lines
 
 
@@ -116,10 +124,12 @@ def _words_inside(callout: Callout, box: Box) -> tuple[Text, ...]:
     return tuple(texts) if all(inner.holds(box_of(t)) for t in texts) else ()
 
 
-def _symbol_inside(thing: Thing, box: Box) -> SymbolUse | None:
+def _symbol_inside(thing: Thing, box: Box, *, seen_from_outside: bool) -> SymbolUse | None:
     """Return the symbol in the middle of the outline, where it is big enough to hold one."""
     side = min(box.width, box.height, 10.0) - 1.0
-    if thing.symbol not in UNLETTERED or side < LEAST_SYMBOL_MM or thing.is_outside:
+    if thing.symbol not in UNLETTERED or side < LEAST_SYMBOL_MM:
+        return None
+    if thing.state is State.REMOVED or (thing.is_outside and not seen_from_outside):
         return None
     at = box.centre.moved(-side / 2, -side / 2)
     return SymbolUse(thing.symbol, at, side, width_mm=0.35 if side >= 9 else 0.25)

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
 from asfitted.errors import OutsideTableError
 from asfitted.layout.elevation.wall_view import WallPoint, height_words
+from asfitted.layout.given_words import state_behind
 from asfitted.reference.data_devices import data_device_outline
 from asfitted.reference.points import point_kind
 from asfitted.resolve.installation import State
@@ -50,6 +51,8 @@ class Thing:
     is_outside: bool
     lines: tuple[str, ...]
     symbol: str
+    title: str = ""  # tag, what it is and its circuit in words, shown on hover
+    circuit: str = ""  # tag of its circuit or data link
 
 
 def things_on(installation: Installation, wall: Wall) -> tuple[Thing, ...]:
@@ -66,7 +69,20 @@ def things_on(installation: Installation, wall: Wall) -> tuple[Thing, ...]:
         for d in installation.data_devices.values()
         if _is_on(d.position, wall) and not (cabinet is not None and d.kind in IN_CABINET)
     ]
-    return tuple(sorted(found, key=lambda t: (t.at.along, t.at.up, t.tag)))
+    named = (_named(t, installation) for t in found)
+    return tuple(sorted(named, key=lambda t: (t.at.along, t.at.up, t.tag)))
+
+
+def _named(thing: Thing, installation: Installation) -> Thing:
+    """Return a thing with its title: "S1: 13 A socket-outlet, circuit DB1/5L1 Sockets north"."""
+    point = installation.points.get(thing.tag)
+    board = installation.boards.get(thing.tag)
+    circuit = point.circuit if point else board.fed_by if board else ""
+    named = installation.circuits.get(circuit)
+    words = f"{thing.tag}: {thing.words}{state_behind(thing.state)}"
+    if named is not None:
+        words += f", {'fed by' if board else 'circuit'} {named.tag} {named.name}"
+    return replace(thing, title=words, circuit=named.tag if named else "")
 
 
 def things_away_from(installation: Installation, wall: Wall) -> tuple[str, ...]:

@@ -6,9 +6,11 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple
 
 from asfitted.geometry import Box, Point
+from asfitted.layout.elevation.window import whole_window
 
 if TYPE_CHECKING:
     from asfitted.geometry import Point3
+    from asfitted.layout.elevation.window import Window
     from asfitted.resolve.installation import Wall
 
 ON_FACE_MM = 60.0  # further out than this a thing is not on the wall
@@ -33,12 +35,22 @@ def on_wall(wall: Wall, place: Point3) -> WallPoint:
 
 @dataclass(frozen=True)
 class WallView:
-    """A wall on the sheet: ``left`` is x of its left corner, ``floor`` y of its floor line."""
+    """A wall, or a window on it, on the sheet.
+
+    ``left`` is x of the left side of what is shown, ``floor`` y of the floor line (below the view
+    where a detail does not reach the floor).
+    """
 
     wall: Wall
     scale: int
     left: float
     floor: float
+    window: Window | None = None
+
+    @property
+    def shown(self) -> Window:
+        """What of the wall is shown."""
+        return self.window or whole_window(self.wall)
 
     def mm(self, length_mm: float) -> float:
         """Return a length of the building on paper."""
@@ -46,7 +58,7 @@ class WallView:
 
     def x(self, along_mm: float) -> float:
         """Return x on the sheet of a distance along the wall."""
-        return self.left + along_mm / self.scale
+        return self.left + (along_mm - self.shown.from_mm) / self.scale
 
     def y(self, up_mm: float) -> float:
         """Return y on the sheet of a height above the floor."""
@@ -64,18 +76,23 @@ class WallView:
 
     @property
     def right(self) -> float:
-        """Return x of the right corner."""
-        return self.x(self.wall.length_mm)
+        """Return x of the right side."""
+        return self.x(self.shown.to_mm)
 
     @property
     def ceiling(self) -> float:
-        """Return y of the top of the wall."""
-        return self.y(self.wall.height_mm)
+        """Return y of the top of what is shown."""
+        return self.y(self.shown.high_mm)
+
+    @property
+    def foot(self) -> float:
+        """Return y of the lower side of what is shown: the floor line but for a detail."""
+        return self.y(self.shown.low_mm)
 
     @property
     def box(self) -> Box:
-        """Return the outline of the wall on the sheet."""
-        return Box(self.left, self.ceiling, self.right, self.floor)
+        """Return the outline of what is shown on the sheet."""
+        return Box(self.left, self.ceiling, self.right, self.foot)
 
 
 def height_words(up_mm: float) -> str:

@@ -20,15 +20,16 @@ if TYPE_CHECKING:
     from asfitted.calculate.results import CalculationResults
     from asfitted.layout.callout import Callout
     from asfitted.layout.drawing import Drawing
+    from asfitted.layout.elevation.references import References
     from asfitted.layout.elevation.runs_on_wall import CornerFlag
     from asfitted.layout.elevation.stretch_drawing import DrawnStretch
     from asfitted.layout.elevation.wall_content import WallContent
     from asfitted.layout.elevation.wall_view import WallView
-    from asfitted.layout.sheet_model import Numbers
 
 THING_WEIGHT = 6.0
 BARE_COST = 70.0  # of a tag without its height
 RINGS_REACH_MM = 120.0
+ENOUGH_MM = 8.0  # of a line in a detail, on the paper of the view
 
 
 @dataclass(frozen=True)
@@ -38,6 +39,7 @@ class WallCallouts:
     things: tuple[Callout, ...]
     openings: tuple[Callout, ...]
     leaving: tuple[Callout, ...]
+    details: tuple[Callout, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -45,12 +47,14 @@ class LeftOver:
     """Words that do not stand beside their thing.
 
     ``bare`` are tags of things whose other words are missing, ``keynotes`` the words of each
-    numbered ring from 1, ``unplaced`` words without even a ring.
+    numbered ring from 1, ``unplaced`` the numbers that found no room for even a ring. ``targets``
+    are the boxes on paper of what all these name, the bare ones first.
     """
 
     bare: tuple[str, ...] = ()
     keynotes: tuple[str, ...] = ()
     unplaced: tuple[str, ...] = ()
+    targets: tuple[Box, ...] = ()
 
 
 def write_words(
@@ -60,29 +64,76 @@ def write_words(
     results: CalculationResults,
     *,
     callouts: WallCallouts,
-    numbers: Numbers,
+    refs: References,
+    enlarged: Sequence[Box] = (),
 ) -> LeftOver:
-    """Write corner flags, tags of things, runs and drops, then what needs a leader."""
-    waiting = _flag_corners(drawing, view, content, numbers)
-    items, far = place_together(drawing.room, _with_rivals(callouts.things), near_only=True)
+    """Write corner flags, tags of things, runs and drops, then what needs a leader.
+
+    What lies in an ``enlarged`` box of the view is told in a detail: only tags of things that have
+    room right beside them stand here too.
+    """
+    flags = [f for f in content.flags if not _is_in(_corner_box(view, f), enlarged)]
+    waiting = [*_flag_corners(drawing, view, content, flags, refs), *callouts.details]
+    told, here = _parted(callouts.things, enlarged)
+    items, far = place_together(drawing.room, _with_rivals(here), near_only=True)
     drawing.extend(items)
     waiting += [replace(c, rivals=(), other_lines=(*c.other_lines, (BARE_COST, ()))) for c in far]
-    waiting += tag_stretches(drawing, lengths_on_sheet(view, content))
+    lengths = lengths_on_sheet(view, content)
+    waiting += tag_stretches(drawing, [d for d in lengths if not _is_told(d.box, enlarged)])
     for piece in content.pieces:
+        box = piece_box(view, piece)
+        if _is_in(box, enlarged):
+            continue
         cables = cables_in(results, piece.run.tag, content.wall.name)
-        kept = tag_run(drawing, piece, piece_box(view, piece), cables)
+        kept = tag_run(drawing, piece, box, cables)
         waiting += [kept] if kept else []
+    seen = [seen for _, _, seen in content.openings]
     waiting += [
         callout
-        for callout, opening in zip(callouts.openings, view.wall.openings, strict=True)
+        for callout, opening in zip(callouts.openings, seen, strict=True)
         if not write_inside(drawing, callout, opening_box(view, opening))
     ]
-    waiting += callouts.leaving
-    for opening in view.wall.openings:
+    waiting += _parted(callouts.leaving, enlarged)[1]
+    for opening in seen:
         drawing.room.take_poor(opening_box(view, opening))
     items, left = place_together(drawing.room, waiting)
     drawing.extend(items)
-    return _write_rest(drawing, left, [callout.ident for callout in callouts.things])
+    bare = [replace(c, lines=(), other_lines=()) for c in _with_rivals(told)]
+    items, _ = place_together(drawing.room, bare, near_only=True)
+    drawing.extend(items)
+    here_only = [c for c in left if not _is_told(c.target, enlarged)]
+    return _write_rest(drawing, here_only, here)
+
+
+def _is_told(target: Box, enlarged: Sequence[Box]) -> bool:
+    """Tell whether a detail shows a thing, or enough of a run or cable to name it there."""
+    return _is_in(target, enlarged) or any(_shares(target, box) for box in enlarged)
+
+
+def _corner_box(view: WallView, flag: CornerFlag) -> Box:
+    """Return the place of a flag at its corner."""
+    x, y = view.left if flag.side == "left" else view.right, view.y(flag.up_mm)
+    return Box(x - 0.5, y - 0.5, x + 0.5, y + 0.5)
+
+
+def _shares(target: Box, enlarged: Box) -> bool:
+    """Tell whether a detail shows enough of a long run or cable to name it there."""
+    across = min(target.x1, enlarged.x1) - max(target.x0, enlarged.x0)
+    down = min(target.y1, enlarged.y1) - max(target.y0, enlarged.y0)
+    return min(across, down) > 0 and max(across, down) > ENOUGH_MM
+
+
+def _is_in(box: Box, enlarged: Sequence[Box]) -> bool:
+    """Tell whether a box lies wholly in a part of the view that a detail shows."""
+    return any(other.grown(0.6).holds(box) for other in enlarged)
+
+
+def _parted(
+    callouts: Sequence[Callout], enlarged: Sequence[Box]
+) -> tuple[list[Callout], list[Callout]]:
+    """Return the callouts of what a detail shows, and the others."""
+    told = [c for c in callouts if _is_in(c.target, enlarged)]
+    return told, [c for c in callouts if c not in told]
 
 
 def _with_rivals(callouts: Sequence[Callout]) -> list[Callout]:
@@ -97,17 +148,19 @@ def _with_rivals(callouts: Sequence[Callout]) -> list[Callout]:
     ]
 
 
-def _write_rest(drawing: Drawing, left: Sequence[Callout], things: Sequence[str]) -> LeftOver:
+def _write_rest(drawing: Drawing, left: Sequence[Callout], things: Sequence[Callout]) -> LeftOver:
     """Write numbers in rings for what has no room, and say which things bear their tag alone."""
     rings = [replace(c, keynote=n, rivals=(), other_lines=()) for n, c in enumerate(left, start=1)]
-    bare = tuple(
-        item.ident.removeprefix("callout:")
-        for item in drawing.items
-        if item.ident in things and len(item.parts) == 1
-    )
+    alone = {item.ident for item in drawing.items if len(item.parts) == 1}
+    bare = [c for c in things if c.ident in alone and c.lines and c not in left]
     items, no_ring = place_together(drawing.room, rings, reach=RINGS_REACH_MM)
     drawing.extend(items)
-    return LeftOver(bare, tuple(c.words for c in left), tuple(c.words for c in no_ring))
+    return LeftOver(
+        tuple(c.ident.removeprefix("callout:") for c in bare),
+        tuple(c.words for c in left),
+        tuple(str(c.keynote) for c in no_ring),
+        tuple(c.target for c in (*bare, *left)),
+    )
 
 
 def lengths_on_sheet(view: WallView, content: WallContent) -> tuple[DrawnStretch, ...]:
@@ -116,16 +169,20 @@ def lengths_on_sheet(view: WallView, content: WallContent) -> tuple[DrawnStretch
 
 
 def _flag_corners(
-    drawing: Drawing, view: WallView, content: WallContent, numbers: Numbers
+    drawing: Drawing,
+    view: WallView,
+    content: WallContent,
+    flags: Sequence[CornerFlag],
+    refs: References,
 ) -> list[Callout]:
     waiting = []
-    for flag in content.flags:
+    for flag in flags:
         kept = flag_corner(
             drawing,
             flag,
             flag_box(view, content, flag),
             view_box=view.box.grown(-0.5),
-            numbers=numbers,
+            refs=refs,
             reach_mm=_flag_reach_mm(view, content, flag),
         )
         waiting += [kept] if kept else []

@@ -24,12 +24,17 @@ SHIFTS = tuple(sorted((i * 1.0 for i in range(-30, 31)), key=lambda s: (abs(s), 
 ROW_COST, TICK_COST, FULL_COST = 10.0, 30.0, 200.0
 
 
+Others = tuple["Sequence[PlacedThing]", "RunBoxes", "Box | None"]
+
+
 def place_things(
     view: PlanView,
     installation: Installation,
     things: Sequence[PlanThing],
     depths: Mapping[str, float],
     runs: RunBoxes,
+    *,
+    within: Box | None = None,
 ) -> tuple[PlacedThing, ...]:
     """Return where each symbol stands: where it hangs, or by its wall as near as there is room.
 
@@ -41,6 +46,7 @@ def place_things(
         things: what to place.
         depths: for each wall, how much paper the runs beside it take, mm.
         runs: boxes on the sheet that no symbol by a wall may stand on.
+        within: box on the sheet that symbols by walls stay inside, where they can.
     """
     placed = [
         PlacedThing(t, _square(view.at(t.position.at.x, t.position.at.y), size_of(t.symbol)))
@@ -51,7 +57,7 @@ def place_things(
         on = [t for t in things if t.position.wall == wall.name and not t.hangs]
         on.sort(key=lambda t: (t.position.along_mm, t.position.up_mm, t.tag))
         depth = depths.get(wall.name, 0.0)
-        tries = [_row(view, wall, row, depth, (placed, runs)) for row in (on, on[::-1])]
+        tries = [_row(view, wall, row, depth, (placed, runs, within)) for row in (on, on[::-1])]
         placed += min(tries, key=lambda each: each[0])[1]
     return tuple(placed)
 
@@ -61,13 +67,13 @@ def _row(
     wall: Wall,
     things: Sequence[PlanThing],
     depth: float,
-    others: tuple[Sequence[PlacedThing], RunBoxes],
+    others: Others,
 ) -> tuple[float, list[PlacedThing]]:
     """Return the things of a wall placed one after another, and how far they are from home."""
     total, made = 0.0, list[PlacedThing]()
     for thing in things:
         from_face = WALL_MM / view.scale if thing.position.outside else depth
-        around = ([*others[0], *made], others[1])
+        around = ([*others[0], *made], *others[1:])
         cost, one = _best_place(view, wall, thing, from_face + OFF_RUNS_MM, around)
         total += cost
         made.append(one)
@@ -79,10 +85,10 @@ def _best_place(
     wall: Wall,
     thing: PlanThing,
     depth: float,
-    others: tuple[Sequence[PlacedThing], RunBoxes],
+    others: Others,
 ) -> tuple[float, PlacedThing]:
     """Return what it costs, and a thing at the nearest free place: along its wall or further in."""
-    placed, runs = others
+    placed, runs, within = others
     size = size_of(thing.symbol)
     side = -1.0 if thing.position.outside else 1.0
     face = -WALL_MM / view.scale if thing.position.outside else 0.0
@@ -98,7 +104,9 @@ def _best_place(
             box = _square(view.on_wall(wall, along, side * off), size)
             grown = box.grown(BETWEEN_MM)
             inside = 0 <= along <= wall.length_mm
-            if not inside or any(o.box.meets(grown) for o in placed):
+            if not inside or (within is not None and not within.holds(box)):
+                continue
+            if any(o.box.meets(grown) for o in placed):
                 continue
             if any(run.meets(grown) for run in (*runs.beside, *runs.overhead)):
                 continue
@@ -110,7 +118,7 @@ def _best_place(
     if best is not None:
         return best
     own = view.on_wall(wall, thing.position.along_mm, side * (depth + size / 2))
-    return FULL_COST, PlacedThing(thing, _square(own, size))
+    return FULL_COST, PlacedThing(thing, _square(own, size), found_room=False)
 
 
 def _square(centre: Point, size: float) -> Box:

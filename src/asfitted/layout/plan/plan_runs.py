@@ -87,9 +87,16 @@ def upright_runs(installation: Installation) -> tuple[str, ...]:
 
 
 def draw_runs(
-    drawing: Drawing, view: PlanView, installation: Installation, lanes: dict[str, Lane]
+    drawing: Drawing,
+    view: PlanView,
+    installation: Installation,
+    lanes: dict[str, Lane],
+    edge: Box,
 ) -> list[Callout]:
-    """Draw every run from above and return its callouts: tag, size, level."""
+    """Draw every run from above and return its callouts: tag, size, level.
+
+    ``edge`` is where the plan is cut off: a callout points at what is left of its run.
+    """
     callouts = []
     for tag, run in installation.containment.items():
         lane = lanes.get(tag)
@@ -107,14 +114,23 @@ def draw_runs(
             title = f"{tag} {run.words}"
             drawing.draw(f"plan-run:{tag}:{i}", "outline", *edges, title=title)
             drawing.room.take_ink(_box_round(quad), OVER_INK if is_overhead else BESIDE_INK)
-        if pieces:
-            longest = max(pieces, key=lambda piece: piece[1])[0]
+        seen = [box for quad, _, _ in pieces if (box := _shared(_box_round(quad), edge))]
+        if seen:
+            longest = max(seen, key=lambda box: max(box.width, box.height))
             callouts.append(_callout(run, longest))
     return callouts
 
 
-def _callout(run: Containment, quad: tuple[Point, ...]) -> Callout:
-    box = _box_round(quad)
+def _shared(box: Box, edge: Box) -> Box | None:
+    """Return what of a box lies inside an edge, or None."""
+    if not box.meets(edge):
+        return None
+    return Box(
+        max(box.x0, edge.x0), max(box.y0, edge.y0), min(box.x1, edge.x1), min(box.y1, edge.y1)
+    )
+
+
+def _callout(run: Containment, box: Box) -> Callout:
     lines = (run.words, level_words(run, run.level_mm))
     return Callout(f"plan-run-tag:{run.tag}", run.tag, lines, box)
 

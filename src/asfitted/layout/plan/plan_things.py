@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import TYPE_CHECKING, Literal
 
 from asfitted.errors import OutsideTableError
@@ -45,8 +46,9 @@ GREAT = frozenset(
         "socket_interlocked",
     }
 )
+#: Symbols with a letter or figure inside: a leader to them ends at their box.
+LETTERED = GREAT | {"socket_twin", "data_outlet", "socket_three_phase_rcd", "power_supply"}
 HOLE = 0.28  # a run overhead is drawn up to so much of the box of a symbol that hangs by it
-LENS = 0.36  # from the middle of a camera to its lens, in sizes of its symbol
 CORE = 0.3  # of its box: every symbol has ink so near to its middle
 TAG_WEIGHT = 6.0  # of a tag against words on runs and openings
 Turn = Literal[0, 90, 180, 270]
@@ -75,6 +77,7 @@ class PlacedThing:
     thing: PlanThing
     box: Box
     is_moved: bool = False
+    found_room: bool = True
 
 
 def size_of(symbol: str) -> float:
@@ -133,15 +136,23 @@ def _state(state: State) -> tuple[str, ...]:
 
 
 def draw_things(
-    drawing: Drawing, view: PlanView, installation: Installation, placed: Sequence[PlacedThing]
+    drawing: Drawing,
+    view: PlanView,
+    installation: Installation,
+    placed: Sequence[PlacedThing],
+    depths: Mapping[str, float] = MappingProxyType({}),
 ) -> list[Callout]:
-    """Draw symbols, each with a tick to its place on the wall, and return their callouts."""
+    """Draw symbols, each with a tick to its place along the wall, and return their callouts.
+
+    ``depths`` says how much paper the runs beside each wall take: a tick ends at the first of them,
+    for what stands under them is not in their way.
+    """
     callouts = []
     for one in placed:
         thing, box = one.thing, one.box
         wall = installation.walls[thing.position.wall]
         if one.is_moved:
-            _draw_tick(drawing, view, wall, one, placed)
+            _draw_tick(drawing, view, (wall, depths.get(wall.name, 0.0)), one, placed)
         if thing.symbol:
             hole = box.grown(-HOLE * box.width) if thing.hangs else box
             ground = rectangle(hole, width_mm=None, fill="white")
@@ -176,20 +187,21 @@ def _callout(one: PlacedThing, rivals: Sequence[Box]) -> Callout:
         weight=TAG_WEIGHT,
         rivals=tuple(rivals),
         other_lines=others,
-        core_mm=CORE * one.box.width if thing.symbol else 0.0,
+        core_mm=CORE * one.box.width if thing.symbol and thing.symbol not in LETTERED else 0.0,
     )
 
 
 def _draw_tick(
     drawing: Drawing,
     view: PlanView,
-    wall: Wall,
+    beside: tuple[Wall, float],
     one: PlacedThing,
     placed: Sequence[PlacedThing],
 ) -> None:
-    """Draw the short line from a symbol to its true place on the face of the wall."""
+    """Draw the short line from a symbol to its true place, as far as the runs beside the wall."""
     position = one.thing.position
-    depth = -WALL_MM / view.scale if position.outside else 0.0
+    wall, runs_mm = beside
+    depth = -WALL_MM / view.scale if position.outside else runs_mm + 0.4 * bool(runs_mm)
     true = view.on_wall(wall, position.along_mm, depth)
     side = -1.0 if position.outside else 1.0
     towards = (-wall.inward.x * side, wall.inward.y * side)
@@ -222,15 +234,6 @@ def look_direction(wall: Wall, thing: PlanThing) -> Point:
     x, y = wall.inward.x * side, -wall.inward.y * side
     turn = math.radians(thing.looks or 0.0)  # clockwise on plan is clockwise on the sheet
     return Point(x * math.cos(turn) - y * math.sin(turn), x * math.sin(turn) + y * math.cos(turn))
-
-
-def lens_at(wall: Wall, one: PlacedThing) -> Point:
-    """Return where the lens of a placed camera is on the sheet."""
-    look = look_direction(wall, one.thing)
-    reach = LENS * one.box.width
-    towards = {0: (0.0, -1.0), 90: (1.0, 0.0), 180: (0.0, 1.0), 270: (-1.0, 0.0)}
-    x, y = towards[_quarter(look.x, look.y)]
-    return one.box.centre.moved(x * reach, y * reach)
 
 
 def _camera_turn(wall: Wall, thing: PlanThing) -> Turn:

@@ -55,3 +55,10 @@ def choose_view(walls: Iterable[Wall], area: Box, *, has_outside: bool) -> PlanV
     middle = area.centre
     origin = Point(middle.x - (x0 + x1) / 2 / scale, middle.y + (y0 + y1) / 2 / scale)
     return PlanView(scale, origin)
+
+
+def view_of_window(window: Box, scale: int, area: Box) -> PlanView:
+    """Return a window of the building (mm, y north) at a scale, in the middle of an area."""
+    x, y = (window.x0 + window.x1) / 2, (window.y0 + window.y1) / 2
+    middle = area.centre
+    return PlanView(scale, Point(middle.x - x / scale, middle.y + y / scale))

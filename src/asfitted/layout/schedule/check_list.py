@@ -52,7 +52,7 @@ def _parted(group: list[Finding]) -> list[list[Finding]]:
 
 def _clause(finding: Finding) -> str:
     """Return the clause without the remark on its edition, which stands once on the sheet."""
-    return finding.clause.replace(" (2018 numbering, to be confirmed in A4:2026)", "")
+    return finding.clause.replace(" (2018 numbering, not compared with A4:2026)", "")
 
 
 def _subjects(group: list[Finding]) -> str:

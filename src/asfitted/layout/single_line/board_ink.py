@@ -49,7 +49,7 @@ def _edge(placed: PlacedPart) -> Item:
 def _label_items(model: Model, placed: PlacedPart) -> list[Item]:
     part = placed.part
     at = Point(placed.box.x0 + LABEL_PAD, placed.box.y0 + LABEL_PAD)
-    room = label_width_mm(placed.box.width, part.number)
+    room = label_width_mm(placed.box.width, part.number, is_direct=placed.is_direct)
     heading = heading_lines(model, part, room)
     items = ink.tags(f"{part.tag}:label", heading, at)
     under = at.moved(dy=ink.tag_block_mm(heading) - 0.4)

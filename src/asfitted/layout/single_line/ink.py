@@ -29,10 +29,10 @@ FLAG_JOINED_RIGHT: Turn = 180
 
 
 def line_of(state: State) -> tuple[float, Pattern]:
-    """Return width and pattern of a line: wide for new, narrow for existing, dashed for removed."""
+    """Return width and pattern of a line: wide for new, narrow for existing, dotted for removed."""
     if state is State.NEW:
         return WIDTHS.wide, "continuous"
-    return WIDTHS.narrow, "continuous" if state is State.EXISTING else "dashed"
+    return WIDTHS.narrow, "continuous" if state is State.EXISTING else "dotted"
 
 
 def wire(
@@ -66,11 +66,23 @@ def strokes(ident: str, model: Model, centre: Point, *, turn: Turn = 0, state: S
     return sign(ident, model, STROKES_SIGN, centre, turn=turn, state=state, size_mm=STROKES)
 
 
-def flag(ident: str, centre: Point, turn: Turn, link: str) -> Item:
+def struck(ident: str, corner: Point, width_mm: float) -> Item:
+    """Return the stroke through a sign that goes: from the foot of its box to the top right."""
+    line = (corner.x, corner.y + SIGN - 0.5), (corner.x + width_mm, corner.y + 0.5)
+    stroke = polyline(*line, width_mm=WIDTHS.symbol)
+    return Item(f"{ident}:struck", "outline", (stroke,), title="removed")
+
+
+def protective(ident: str, *points: tuple[float, float], title: str = "") -> Item:
+    """Return a protective conductor through the points."""
+    line = polyline(*points, width_mm=WIDTHS.symbol, pattern="dashed")
+    return Item(ident, "wire", (line,), net="PE", title=title or "protective conductor")
+
+
+def flag(ident: str, centre: Point, turn: Turn, link: str, size_mm: float = SIGN) -> Item:
     """Return an off-page flag that follows to its twin on another sheet."""
-    use = SymbolUse(
-        FLAG, centre.moved(-SIGN / 2, -SIGN / 2), SIGN, turn=turn, width_mm=WIDTHS.symbol
-    )
+    corner = centre.moved(-size_mm / 2, -size_mm / 2)
+    use = SymbolUse(FLAG, corner, size_mm, turn=turn, width_mm=WIDTHS.symbol)
     return Item(ident, "flag", (use,), link=link)
 
 

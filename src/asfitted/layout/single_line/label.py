@@ -20,6 +20,7 @@ LEAST_BOX_MM = 96.0  # corner label and main switch
 DIRECT_BOX_MM = SWITCH_X + SWITCH_ROOM  # under the intake, which needs its room on the left
 CUT_BOX_MM = 70.0  # a later part of a board that is cut has no main switch
 LABEL_PAD = 2.0
+EARTH_LANE_MM = 13.0  # left of the incoming line under the intake: its protective conductor
 
 
 def switch_x_mm(box_mm: float) -> float:
@@ -27,11 +28,12 @@ def switch_x_mm(box_mm: float) -> float:
     return min(SWITCH_X, box_mm - SWITCH_ROOM)
 
 
-def label_width_mm(box_mm: float, number: int) -> float:
+def label_width_mm(box_mm: float, number: int, *, is_direct: bool = False) -> float:
     """Return the room for the lines of a corner label, mm; ``number`` is that of the part."""
     if number > 1:
         return box_mm - 2 * LABEL_PAD
-    return switch_x_mm(box_mm) - 6.0 - LABEL_PAD
+    lane = EARTH_LANE_MM if is_direct else 0.0
+    return switch_x_mm(box_mm) - 6.0 - LABEL_PAD - lane
 
 
 def heading_lines(model: Model, part: Part, room_mm: float) -> list[str]:
@@ -53,8 +55,8 @@ def label_lines(model: Model, tag: str, room_mm: float) -> list[str]:
     return [line for group in groups for line in set_phrases(group, room_mm, BODY)]
 
 
-def label_height_mm(model: Model, part: Part, box_mm: float) -> float:
+def label_height_mm(model: Model, part: Part, box_mm: float, *, is_direct: bool) -> float:
     """Return the height of a corner label in mm, for an enclosure of a width."""
-    room = label_width_mm(box_mm, part.number)
+    room = label_width_mm(box_mm, part.number, is_direct=is_direct)
     heading = len(heading_lines(model, part, room)) * TAG_PITCH
     return LABEL_PAD + heading + len(label_lines(model, part.tag, room)) * PITCH

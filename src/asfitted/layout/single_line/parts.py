@@ -10,6 +10,7 @@ if TYPE_CHECKING:
 
     from asfitted.layout.sheet_model import Model
     from asfitted.layout.single_line.room import ColumnWords, Rows
+    from asfitted.layout.single_line.sheet_rooms import SheetRoom
     from asfitted.layout.single_line.tree import Column
 
 SUPPLY = "supply"
@@ -42,10 +43,25 @@ class SheetFit:
     """What one sheet holds and the pitch and rows at which it fits."""
 
     parts: tuple[Part, ...]
+    room: SheetRoom
     has_intake: bool
     pitch_mm: float
     rows: Rows
     band_mm: float  # above the enclosures: intake or flags
+
+    @property
+    def columns(self) -> int:
+        """How many columns stand on the sheet."""
+        return sum(len(part.columns) for part in self.parts)
+
+
+@dataclass(frozen=True)
+class Shown:
+    """What stands on one sheet, or on all sheets that share a legend."""
+
+    parts: tuple[Part, ...]
+    has_intake: bool = False
+    has_overview: bool = False
 
 
 def direct_board(model: Model, parts: Sequence[Part], *, has_intake: bool) -> str:

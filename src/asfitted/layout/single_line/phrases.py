@@ -18,6 +18,9 @@ _BREAK = re.compile(
 )
 
 
+MOST_LETTERS = 24  # of a word that is kept whole
+
+
 @cache
 def width_mm(text: str, cap_mm: float, *, bold: bool = False) -> float:
     """Return the room for one line of text in mm; the same texts are asked for many times."""
@@ -65,9 +68,21 @@ def wrapped(text: str, room_mm: float, cap_mm: float, *, bold: bool = False) -> 
     return [*lines, line.rstrip()] if line else lines
 
 
-def _pieces(text: str) -> list[str]:
-    """Return what may stand at the end of a line: words with their blank, parts with a hyphen."""
-    return [piece for piece in _BREAK.split(text) if piece]
+@cache
+def _pieces(text: str) -> tuple[str, ...]:
+    """Return what may stand at the end of a line: words with their blank, parts with a hyphen.
+
+    A word longer than any column should be wide is parted, as a name made of code may be.
+    """
+    pieces = (piece for piece in _BREAK.split(text) if piece)
+    return tuple(part for piece in pieces for part in _parted(piece))
+
+
+def _parted(piece: str) -> list[str]:
+    if len(piece) <= MOST_LETTERS or " " in piece.strip():
+        return [piece]
+    cut = [piece[i : i + MOST_LETTERS] for i in range(0, len(piece), MOST_LETTERS)]
+    return cut if len(cut[-1].strip()) > 2 else [*cut[:-2], cut[-2] + cut[-1]]
 
 
 def widest_word_mm(texts: Sequence[str], cap_mm: float, *, bold: bool = False) -> float:

@@ -2,20 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import accumulate
 from typing import TYPE_CHECKING
 
-from asfitted.errors import DoesNotFitError
 from asfitted.geometry import Box, Point
-from asfitted.layout.frame import usable_box, zone_of
-from asfitted.layout.single_line.label import SWITCH_X, switch_x_mm
-from asfitted.layout.single_line.parts import BREAK_MM, SUPPLY, direct_board
+from asfitted.layout.frame import zone_of
+from asfitted.layout.single_line.label import switch_x_mm
+from asfitted.layout.single_line.overview_places import PlacedOverview, place_overview
+from asfitted.layout.single_line.parts import BREAK_MM, Shown, direct_board
 from asfitted.layout.single_line.room import FLAG_ROW, SIGN, SPINE, WAY_ROW, column_width_mm
+from asfitted.layout.single_line.sheet_rooms import WIDE
+from asfitted.layout.single_line.side import items_from
 from asfitted.layout.single_line.splitting import (
     BOX_GAP,
     BOX_PAD,
-    PAPER,
     part_width_mm,
     split_over_sheets,
 )
@@ -26,8 +27,9 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model, Numbers
     from asfitted.layout.single_line.parts import Part, SheetFit
 
+NOTES_KEY = "single-line-diagram/notes"
+NOTES_GAP_MM = 14.0  # under an overview: to the notes and the legend
 MOST_STRETCH_MM = 40.0  # a leg is drawn at most so much longer than its text needs
-FLAGS_Y, FLAG_STEP, FLAG_X = 52.0, 13.0, 16.0  # where the intake feeds boards of other sheets
 
 
 @dataclass(frozen=True)
@@ -83,16 +85,36 @@ class PlacedSheet:
 
 @dataclass(frozen=True)
 class PlacedDiagram:
-    """All sheets of the diagram, so that each can name the others."""
+    """All sheets of the diagram, so that each can name the others.
+
+    ``notes_key`` names the sheet with the notes and the legend of those sheets that have none: the
+    overview when it has room for them, else a sheet of their own, "" when none is needed.
+    """
 
     sheets: tuple[PlacedSheet, ...]
+    overview: tuple[PlacedOverview, ...]
+    notes_key: str
 
     def where(self, flag: str, numbers: Numbers) -> tuple[str, str] | None:
         """Return sheet number and zone of a flag, or None when no sheet has it."""
         for sheet in self.sheets:
             if flag in sheet.flags:
-                return numbers.of(sheet.key), zone_of(PAPER, sheet.flags[flag])
+                return numbers.of(sheet.key), zone_of(sheet.fit.room.paper, sheet.flags[flag])
+        for page in self.overview:
+            if flag in page.flags:
+                return numbers.of(page.key), zone_of(page.room.paper, page.flags[flag])
         return None
+
+    def sheets_of(self, tag: str) -> tuple[PlacedSheet, ...]:
+        """Return the sheets on which ways of a board stand."""
+        return tuple(s for s in self.sheets if any(p.part.tag == tag for p in s.parts))
+
+    @property
+    def all_shown(self) -> Shown:
+        """What a legend of the whole set explains."""
+        parts = tuple(part for sheet in self.sheets for part in sheet.fit.parts)
+        has_intake = any(sheet.fit.has_intake for sheet in self.sheets)
+        return Shown(parts, has_intake=has_intake, has_overview=bool(self.overview))
 
 
 def place_diagram(model: Model) -> PlacedDiagram:
@@ -101,16 +123,22 @@ def place_diagram(model: Model) -> PlacedDiagram:
     keys = [f"single-line-diagram/{i}" for i in range(1, len(fits) + 1)]
     if len(fits) == 1:
         keys = ["single-line-diagram"]
-    return PlacedDiagram(
-        tuple(_place(model, fit, key) for fit, key in zip(fits, keys, strict=True))
-    )
+    sheets = tuple(_place(model, fit, key) for fit, key in zip(fits, keys, strict=True))
+    if fits[0].has_intake:
+        return PlacedDiagram(sheets, (), "" if fits[0].room.has_side else NOTES_KEY)
+    diagram = PlacedDiagram(sheets, place_overview(model), NOTES_KEY)
+    last = diagram.overview[-1]
+    is_wide = last.room is WIDE and len(diagram.overview) == 1
+    if is_wide and items_from(model, diagram.all_shown, last.foot_y + NOTES_GAP_MM) is not None:
+        return replace(diagram, notes_key=last.key)
+    return diagram
 
 
 def _place(model: Model, fit: SheetFit, key: str) -> PlacedSheet:
     levels = _levels(fit)
     direct = direct_board(model, fit.parts, has_intake=fit.has_intake)
     placed: list[PlacedPart] = []
-    x = usable_box(PAPER).x0
+    x = fit.room.area.x0
     for part in fit.parts:
         is_direct = part.tag == direct
         width = part_width_mm(part, fit.pitch_mm, is_direct=is_direct)
@@ -122,17 +150,16 @@ def _place(model: Model, fit: SheetFit, key: str) -> PlacedSheet:
         placed.append(PlacedPart(part, box, columns, switch, is_direct))
         x = box.x1 + BOX_GAP
     flags = {name: at for p in placed for name, at in _flags_of(p, levels).items()}
-    if fit.has_intake and not direct:
-        flags |= _intake_flags(model)
     return PlacedSheet(key, fit, levels, tuple(placed), flags)
 
 
 def _levels(fit: SheetFit) -> Levels:
     """Return the rows from the top down; spare height lengthens the legs, equally."""
     rows = fit.rows
-    spare = max(0.0, usable_box(PAPER).height - fit.band_mm - rows.total)
+    area = fit.room.area
+    spare = max(0.0, area.height - fit.band_mm - rows.total)
     stretch = min(MOST_STRETCH_MM, spare / max(1, len(rows.legs)))
-    box_top = usable_box(PAPER).y0 + fit.band_mm
+    box_top = area.y0 + fit.band_mm
     busbar = box_top + rows.header
     bottom = busbar + rows.device
     heights = [leg + stretch for leg in rows.legs]
@@ -172,16 +199,3 @@ def _flags_of(placed: PlacedPart, levels: Levels) -> dict[str, Point]:
     if part.number < part.count:
         flags[f"on:{part.tag}/{part.number + 1}"] = Point(placed.box.x1 - 8.0, levels.busbar)
     return flags
-
-
-def _intake_flags(model: Model) -> dict[str, Point]:
-    """Return the flags of an intake that feeds boards of other sheets: one below the other."""
-    area = usable_box(PAPER)
-    fed = [b.tag for b in model.installation.boards.values() if b.fed_by == SUPPLY]
-    last = FLAGS_Y + (len(fed) - 1) * FLAG_STEP + SIGN
-    if last > area.height:
-        raise DoesNotFitError(
-            f"{len(fed)} boards on the supply need {last:.0f} mm, the sheet has {area.height:.0f}"
-        )
-    x = area.x0 + SWITCH_X + FLAG_X
-    return {f"to:{tag}": Point(x, area.y0 + FLAGS_Y + i * FLAG_STEP) for i, tag in enumerate(fed)}

@@ -38,7 +38,6 @@ LEAST_LEG = 16.0
 BLANK_X, LEAST_BLANK = 1.0, 14.0  # left edge of blank ways to their names; their least width
 LEG_ENDS = 2.2  # free wire at the two ends of a turned text
 FLAG_ROW = 14.0  # above a board that another sheet feeds
-INTAKE_ROW = 41.0  # the intake above the first board
 PITCH = line_pitch_mm(BODY)
 TAG_PITCH = line_pitch_mm(TAG)
 

@@ -8,15 +8,16 @@ from typing import TYPE_CHECKING
 from asfitted.layout.legend import LineSample
 from asfitted.layout.linework import widths_for
 from asfitted.layout.single_line import words as say
+from asfitted.layout.single_line.earth_rows import earth_rows
 from asfitted.layout.single_line.parts import direct_board
 from asfitted.layout.single_line.tree import FLAG
 from asfitted.resolve.installation import State
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable
 
     from asfitted.layout.sheet_model import Model
-    from asfitted.layout.single_line.parts import Part
+    from asfitted.layout.single_line.parts import Shown
     from asfitted.layout.single_line.tree import Column
     from asfitted.resolve.installation import Way
 
@@ -94,23 +95,22 @@ def intake_signs(model: Model) -> set[str]:
     signs = {"terminal", "meter_kwh"}
     if supply is None:
         return signs
-    signs |= {"fuse", "met"}
-    if supply.bonds:
-        signs.add("protective_earth")
-    if supply.system == "TT":
-        signs.add("earth_electrode")
+    signs.add("fuse")
+    signs |= {row.sign for row in earth_rows(supply)}
     if supply.phases == 3:
         signs.add(STROKES_SIGN)
     return signs
 
 
-def signs_used(model: Model, parts: Sequence[Part], *, has_intake: bool) -> tuple[str, ...]:
-    """Return the signs that a sheet will use, sorted."""
-    signs = intake_signs(model) if has_intake else set()
-    direct = direct_board(model, parts, has_intake=has_intake)
-    if has_intake and not direct:
+def signs_used(model: Model, shown: Shown) -> tuple[str, ...]:
+    """Return the signs that a legend must explain, sorted."""
+    signs = intake_signs(model) if shown.has_intake or shown.has_overview else set()
+    direct = direct_board(model, shown.parts, has_intake=shown.has_intake)
+    if shown.has_overview:
         signs.add(FLAG)
-    for part in parts:
+    if direct and model.installation.supply is not None:
+        signs.add("protective_earth")
+    for part in shown.parts:
         for column in part.columns:
             signs |= column_signs(model, column)
         board = model.installation.boards[part.tag]
@@ -121,37 +121,44 @@ def signs_used(model: Model, parts: Sequence[Part], *, has_intake: bool) -> tupl
     return tuple(sorted(signs))
 
 
-def line_samples(model: Model, parts: Sequence[Part], *, has_intake: bool) -> list[LineSample]:
-    """Return the kinds of line that a sheet uses."""
+def states_shown(model: Model, shown: Shown) -> set[State]:
+    """Return the states of the lines: of circuits, and on an overview of boards."""
+    circuits = model.installation.circuits
+    found = {circuits[c.circuit].state for part in shown.parts for c in part.columns if c.circuit}
+    if shown.has_overview:
+        found |= {board.state for board in model.installation.boards.values()}
+    return found
+
+
+def line_samples(model: Model, shown: Shown) -> list[LineSample]:
+    """Return the kinds of line that a legend must explain."""
     widths = widths_for("A3")
-    states = {
-        model.installation.circuits[column.circuit].state
-        for part in parts
-        for column in part.columns
-        if column.circuit
-    }
+    states = states_shown(model, shown)
+    has_intake = shown.has_intake or shown.has_overview
+    earthed = has_intake and model.installation.supply is not None
     samples = []
     if State.NEW in states or has_intake:
-        samples.append(LineSample("Cable or conductor", widths.wide))
+        samples.append(LineSample("Cable or conductor, new", widths.wide))
     if State.EXISTING in states:
-        samples.append(LineSample("Existing cable", widths.narrow))
+        samples.append(LineSample("Existing", widths.narrow))
     if State.REMOVED in states:
-        samples.append(LineSample("Cable to be removed", widths.narrow, "dashed"))
-    if parts or has_intake:
-        samples.append(LineSample("Busbar", widths.extra_wide))
-    if parts:
+        words = "To be removed: dotted, signs struck through"
+        samples.append(LineSample(words, widths.narrow, "dotted"))
+    if shown.parts or earthed:
+        samples.append(LineSample("Busbar, earth bar", widths.extra_wide))
+    if shown.parts:
         samples.append(LineSample("Edge of an enclosure", widths.narrow, "long_dash_dot"))
-    if has_intake and model.installation.supply is not None:
+    if earthed:
         samples.append(LineSample("Protective conductor", widths.symbol, "dashed"))
     return samples
 
 
-def texts_used(model: Model, parts: Sequence[Part], *, has_intake: bool) -> list[str]:
-    """Return every phrase of a sheet, for finding the abbreviations in them."""
+def texts_used(model: Model, shown: Shown) -> list[str]:
+    """Return every phrase that a legend must explain, for finding the abbreviations in them."""
     texts = ["RCD", "ADS", "Ib", "Iz", "Zs", "Ipf", "drop", "L"]  # the notes use these
-    if has_intake:
+    if shown.has_intake or shown.has_overview:
         texts += ["MET", "Ze"]
-    for part in parts:
+    for part in shown.parts:
         board = model.installation.boards[part.tag]
         texts += [t for group in say.board_phrases(model, board) for t in group]
         texts += [board.main_switch.words, board.main_switch.poles] if board.main_switch else []

@@ -11,33 +11,40 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from asfitted.errors import DoesNotFitError
+from asfitted.layout.single_line.earth_rows import intake_height_mm
 from asfitted.layout.single_line.label import (
     CUT_BOX_MM,
     DIRECT_BOX_MM,
     LEAST_BOX_MM,
     label_height_mm,
 )
-from asfitted.layout.single_line.parts import BREAK_MM, Part, SheetFit, direct_board
+from asfitted.layout.single_line.parts import (
+    BREAK_MM,
+    Part,
+    SheetFit,
+    Shown,
+    direct_board,
+)
 from asfitted.layout.single_line.room import (
     FLAG_ROW,
-    INTAKE_ROW,
     column_width_mm,
     column_words,
     least_pitch_mm,
     rows_for,
 )
-from asfitted.layout.single_line.side import AREA, SIDE_MM, side_holds
+from asfitted.layout.single_line.sheet_rooms import board_rooms, whole_room
+from asfitted.layout.single_line.side import side_holds
 from asfitted.layout.single_line.tree import board_trees, shortened_chain
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from asfitted.layout.sheet_layout import Paper
     from asfitted.layout.sheet_model import Model
+    from asfitted.layout.single_line.sheet_rooms import SheetRoom
     from asfitted.layout.single_line.tree import BoardTree, Column
 
-PAPER: Paper = "A3"
 MOST_PITCH_MM = 44.0
+LAST_PITCH_MM = 120.0  # for a way with more words than an ordinary column holds
 BOX_PAD = 2.0  # edge of an enclosure to its first column
 BOX_GAP = 8.0  # between two enclosures
 MOST_LEVELS = 4
@@ -55,36 +62,40 @@ def part_width_mm(part: Part, pitch_mm: float, *, is_direct: bool) -> float:
 def split_over_sheets(model: Model) -> tuple[SheetFit, ...]:
     """Return the sheets of the diagram in order.
 
+    A job with one board that fits stands on one sheet with its intake; any other has its intake on
+    the distribution overview.
+
     Raises:
         DoesNotFitError: one single way does not fit a sheet.
     """
     waiting = [_whole(model, tree) for tree in board_trees(model.installation)]
+    if len(waiting) == 1:
+        single = fit(model, waiting, whole_room(model), has_intake=True)
+        if single is not None:
+            return (single,)
     sheets: list[SheetFit] = []
     while waiting:
-        has_intake = not sheets
-        taken: SheetFit | None = None
-        count = 0
-        while count < len(waiting):
-            trial = fit(model, waiting[: count + 1], has_intake=has_intake)
-            if trial is None:
-                break
-            taken, count = trial, count + 1
-        if taken is None and has_intake and _is_better_alone(model, waiting[0]):
-            taken = fit(model, [], has_intake=True)
+        taken = _most_boards(model, waiting)
+        count = 1 if taken is None else len(taken.parts)
         if taken is None:
-            taken, rest = _cut(model, waiting[0], has_intake=has_intake)
+            taken, rest = _cut(model, waiting[0])
             waiting[:1] = [taken.parts[0], *rest]
-            count = 1
         sheets.append(taken)
         waiting = waiting[count:]
     return _counted(sheets)
 
 
-def _is_better_alone(model: Model, part: Part) -> bool:
-    """Tell whether the intake takes a sheet of its own: no board hangs from it, or it fits then."""
-    if not direct_board(model, [part], has_intake=True):
-        return True
-    return fit(model, [part], has_intake=False) is not None
+def _most_boards(model: Model, waiting: list[Part]) -> SheetFit | None:
+    """Return the sheet that takes the most of the waiting boards, whole; None if not even one."""
+    best: SheetFit | None = None
+    for room in board_rooms(model):
+        for count in range(1, len(waiting) + 1):
+            trial = fit(model, waiting[:count], room)
+            if trial is None:
+                break
+            if best is None or trial.columns > best.columns:
+                best = trial
+    return best
 
 
 def _whole(model: Model, tree: BoardTree) -> Part:
@@ -96,30 +107,42 @@ def _at_most(column: Column, levels: int) -> Column:
     return replace(column, stages=shortened_chain(column.stages, levels))
 
 
-def fit(model: Model, parts: Sequence[Part], *, has_intake: bool) -> SheetFit | None:
+def fit(
+    model: Model,
+    parts: Sequence[Part],
+    room: SheetRoom,
+    *,
+    has_intake: bool = False,
+    most_pitch_mm: float = MOST_PITCH_MM,
+) -> SheetFit | None:
     """Return how parts stand on one sheet, or None when they do not fit."""
     direct = direct_board(model, parts, has_intake=has_intake)
-    if has_intake and parts and not direct:
+    if has_intake and not direct:
         return None
     words = [w for part in parts for w in part.words]
-    pitch = _pitch(parts, AREA.width - SIDE_MM, least_pitch_mm(words), direct)
-    if pitch is None or not side_holds(model, parts, has_intake=has_intake):
+    pitch = _pitch(parts, room.area.width, least_pitch_mm(words), most_pitch_mm, direct)
+    if pitch is None:
+        return None
+    if room.has_side and not side_holds(model, Shown(tuple(parts), has_intake)):
         return None
     label_mm = 0.0
     for part in parts:
-        box_mm = part_width_mm(part, pitch, is_direct=part.tag == direct)
-        label_mm = max(label_mm, label_height_mm(model, part, box_mm))
+        is_direct = part.tag == direct
+        box_mm = part_width_mm(part, pitch, is_direct=is_direct)
+        label_mm = max(label_mm, label_height_mm(model, part, box_mm, is_direct=is_direct))
     rows = rows_for(words, pitch, label_mm, is_cut=any(part.breaks for part in parts))
     flags = any(part.number == 1 and part.tag != direct for part in parts)
-    band = max(INTAKE_ROW if has_intake else 0.0, FLAG_ROW if flags else 0.0)
-    if parts and band + rows.total > AREA.height:
+    band = max(intake_height_mm(model) if has_intake else 0.0, FLAG_ROW if flags else 0.0)
+    if band + rows.total > room.area.height:
         return None
-    return SheetFit(tuple(parts), has_intake, pitch, rows, band)
+    return SheetFit(tuple(parts), room, has_intake, pitch, rows, band)
 
 
-def _pitch(parts: Sequence[Part], width: float, least: float, direct: str) -> float | None:
+def _pitch(
+    parts: Sequence[Part], width: float, least: float, most: float, direct: str
+) -> float | None:
     """Return the widest pitch in whole mm at which the enclosures stand side by side."""
-    pitch = MOST_PITCH_MM
+    pitch = most
     while pitch >= least:
         widths = [part_width_mm(part, pitch, is_direct=part.tag == direct) for part in parts]
         if sum(widths) + BOX_GAP * max(0, len(parts) - 1) <= width:
@@ -128,35 +151,59 @@ def _pitch(parts: Sequence[Part], width: float, least: float, direct: str) -> fl
     return None
 
 
-def _cut(model: Model, part: Part, *, has_intake: bool) -> tuple[SheetFit, list[Part]]:
+def _cut(model: Model, part: Part) -> tuple[SheetFit, list[Part]]:
     """Return the sheet with as many first ways of a board as fit, and what is left of the board.
 
-    A board that is cut has shorter chains than one that is not: more of its ways share a sheet.
+    A board that is cut has shorter chains than one that is not: more of its ways share a sheet. A
+    way that no sheet holds at the usual pitch gets a wider column.
     """
     for levels in range(MOST_LEVELS - 1, 0, -1):
-        columns = tuple(_at_most(column, levels) for column in part.columns)
-        shorter = replace(
-            part, columns=columns, words=tuple(column_words(model, c) for c in columns)
-        )
-        whole = fit(model, [shorter], has_intake=has_intake)
+        found = _cut_at(model, part, levels, MOST_PITCH_MM)
+        if found is not None:
+            return found
+    found = _cut_at(model, part, 1, LAST_PITCH_MM)
+    if found is None:
+        raise DoesNotFitError(f"no sheet holds the first way of {part.tag} with all its words")
+    return found
+
+
+def _cut_at(
+    model: Model, part: Part, levels: int, most_pitch_mm: float
+) -> tuple[SheetFit, list[Part]] | None:
+    """Return the first sheet of a part and the rest, with chains of so many signs; or None."""
+    columns = tuple(_at_most(column, levels) for column in part.columns)
+    words = tuple(column_words(model, c) for c in columns)
+    shorter = replace(part, columns=columns, words=words)
+    rooms = board_rooms(model)
+    for room in rooms:
+        whole = fit(model, [shorter], room, most_pitch_mm=most_pitch_mm)
         if whole is not None:
             return whole, []
-        ends = [
-            e for e in _way_ends(shorter) if _first_ways(model, shorter, e, has_intake=has_intake)
-        ]
-        if ends:
-            sheets = math.ceil(len(columns) / ends[-1])
-            end = next((e for e in ends if e >= len(columns) / sheets), ends[-1])
-            made = _first_ways(model, shorter, end, has_intake=has_intake)
-            if made is not None:
-                return made, [_later_ways(part, end)]
-    raise DoesNotFitError(f"no A3 sheet holds the first way of {part.tag} with all its words")
+    is_last_resort = most_pitch_mm > MOST_PITCH_MM
+    cuts = range(1, len(columns)) if is_last_resort else _way_ends(shorter)
+    best: tuple[int, SheetRoom] | None = None
+    for room in rooms:
+        ends = [e for e in cuts if _first_ways(model, shorter, e, room, most_pitch_mm)]
+        if ends and (best is None or ends[-1] > best[0]):
+            best = ends[-1], room
+    if best is None:
+        return None
+    most, room = best
+    sheets = math.ceil(len(columns) / most)
+    even = [e for e in cuts if len(columns) / sheets <= e <= most]
+    for end in (*even, most):
+        made = _first_ways(model, shorter, end, room, most_pitch_mm)
+        if made is not None:
+            return made, [_later_ways(part, end)]
+    return None
 
 
-def _first_ways(model: Model, part: Part, end: int, *, has_intake: bool) -> SheetFit | None:
+def _first_ways(
+    model: Model, part: Part, end: int, room: SheetRoom, most_pitch_mm: float
+) -> SheetFit | None:
     """Return the sheet with the columns of a part up to ``end``, or None when they do not fit."""
     first = replace(part, columns=part.columns[:end], words=part.words[:end], count=part.number + 1)
-    return fit(model, [first], has_intake=has_intake)
+    return fit(model, [first], room, most_pitch_mm=most_pitch_mm)
 
 
 def _later_ways(part: Part, end: int) -> Part:

@@ -97,6 +97,8 @@ def _tap_items(place: WayPlace, ident: str, state: State) -> list[Item]:
         )
         centre = Point(x, levels.device + SIGN / 2)
         items += [tap, ink.sign(f"{ident}:device", place.model, name, centre, state=state)]
+        if state is State.REMOVED:
+            items.append(ink.struck(f"{ident}:device", Point(x - SIGN / 2, levels.device), 6.6))
     if column.circuit and column.ways[0].phase == "TP":
         centre = Point(x, levels.device + SIGN + STROKES / 2)
         items.append(ink.strokes(f"{ident}:strokes", place.model, centre, state=state))
@@ -189,6 +191,8 @@ def _last_sign(place: WayPlace, circuit: Circuit, ident: str, stage: Stage) -> l
         lines = set_phrases(said, foot_width_mm(place.pitch_mm), BODY)
         return items + ink.words(f"to:{stage.feeds}:words", lines, at)
     items.append(ink.sign(f"{ident}:sign", place.model, stage.symbol, centre, state=circuit.state))
+    if circuit.state is State.REMOVED:
+        items.append(ink.struck(f"{ident}:sign", Point(x - SIGN / 2, levels.load), SIGN))
     return items + ink.words(f"{ident}:what", point_lines(place.words, place.pitch_mm), at)
 
 

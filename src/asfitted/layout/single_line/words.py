@@ -86,16 +86,21 @@ def leg_phrases(model: Model, circuit: Circuit, stage: Stage, *, is_first: bool)
     if not stage.cables:
         return [*phrases, f"cable {NOT_RECORDED}"]
     cables = [model.installation.cables[tag] for tag in stage.cables]
-    first, last = cables[0], cables[-1]
-    tags = first.tag if len(cables) == 1 else f"{first.tag} to {last.tag}"
-    size, *rest = _make_up(model, cables)
-    named = [f"{tags} {size}"] if len(cables) == 1 else [tags, size]
-    phrases += [*named, *rest, _length(model, cables)]
-    own = state_word(first.state)
+    phrases += cable_phrases(model, cables)
+    own = state_word(cables[0].state)
     if own and own not in phrases:
         phrases.append(own)
     methods = {r.method for cable in cables if (r := model.results.cables.get(cable.tag))}
     return [*phrases, f"method {', '.join(sorted(methods))}"] if methods else phrases
+
+
+def cable_phrases(model: Model, cables: list[Cable]) -> list[str]:
+    """Return the tag, make-up and length of a cable, or of several that lead to one sign."""
+    first, last = cables[0], cables[-1]
+    tags = first.tag if len(cables) == 1 else f"{first.tag} to {last.tag}"
+    size, *rest = _make_up(model, cables)
+    named = [f"{tags} {size}"] if len(cables) == 1 else [tags, size]
+    return [*named, *rest, _length(model, cables)]
 
 
 def _make_up(model: Model, cables: list[Cable]) -> list[str]:
@@ -251,7 +256,7 @@ def board_phrases(model: Model, board: Board) -> list[list[str]]:
     ways = f"{board.way_count} way{'s' if board.way_count != 1 else ''}"
     given = [place, rating, ways, supply, ip]
     rated = [f"short-circuit rating {withstand}", *_surge_protection(model, board)]
-    return [given, rated, _board_figures(model, board)]
+    return [given, rated, board_figures(model, board)]
 
 
 def _surge_protection(model: Model, board: Board) -> list[str]:
@@ -263,7 +268,7 @@ def _surge_protection(model: Model, board: Board) -> list[str]:
     return [f"surge protection {words}" if words else f"surge protection {NOT_RECORDED}"]
 
 
-def _board_figures(model: Model, board: Board) -> list[str]:
+def board_figures(model: Model, board: Board) -> list[str]:
     """Return fault current and Zs at the busbars: as given, else as calculated."""
     result = model.results.boards.get(board.tag)
     fault = None

@@ -1,0 +1,1 @@
+"""The route brief: pages for the scaffold, and the labels that go on what is fitted."""

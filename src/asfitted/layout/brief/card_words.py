@@ -1,0 +1,191 @@
+"""What a cable card says, in words: every figure is copied from the results."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from asfitted.calculate.routes.cable_lengths import tail_key
+from asfitted.errors import OutsideTableError
+from asfitted.layout.brief.label_words import cable_line
+from asfitted.layout.figures import metres, rounded
+from asfitted.layout.schedule.cut_list import kind_words, length_sum, reel_of_each, start_words
+from asfitted.layout.schedule.words import device_words, end_words, place
+from asfitted.reference import termination
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping, Sequence
+
+    from asfitted.calculate.materials.items import Fixing, GlandEnd
+    from asfitted.calculate.results import CableRoute, RouteLeg
+    from asfitted.layout.sheet_model import Model
+    from asfitted.resolve.installation import Cable
+
+LINES = {"L1": "L1", "L2": "L2", "L3": "L3", "TP": "L1 L2 L3", "": ""}
+TICKS = ("cut", "pulled", "fixed", "glanded", "terminated", "labelled", "tested")
+
+
+@dataclass(frozen=True)
+class CardWords:
+    """One card: its head, then labelled lines, then what is ticked off."""
+
+    tag: str
+    kind: str
+    cut: str
+    rows: tuple[tuple[str, str], ...]
+    ticks: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Looked:
+    """What the cards of a job look up, gathered once."""
+
+    reels: Mapping[str, str]
+    glands: Mapping[tuple[str, str], GlandEnd]
+    fixings: Mapping[str, tuple[Fixing, ...]]
+
+
+def looked_up(model: Model) -> Looked:
+    """Gather reels, glands and fixings by cable."""
+    off = model.results.take_off
+    fixings: dict[str, list[Fixing]] = {}
+    for fixing in off.fixings if off is not None else ():
+        for tag in fixing.subject.split():
+            fixings.setdefault(tag, []).append(fixing)
+    glands = {(g.cable, g.at): g for g in (off.glands if off is not None else ())}
+    return Looked(
+        reel_of_each(model), glands, {tag: tuple(found) for tag, found in fixings.items()}
+    )
+
+
+def card_words(cable: Cable, model: Model, looked: Looked) -> CardWords:
+    """Return what the card of a new cable says."""
+    route = model.results.routes.get(cable.tag)
+    rows = [
+        ("From", _from(cable, model)),
+        ("To", _to(cable, model)),
+    ]
+    if route is not None:
+        reel = looked.reels.get(cable.tag, "not planned")
+        sums = f"{length_sum(route)} = {rounded(route.cut_m, 2)} m"
+        rows.append(("Cut", f"{sums}; {reel if reel.startswith('reel') else 'ordered ' + reel}"))
+    rows += [(f"Way {i}", words) for i, words in enumerate(_way(cable, route, model, looked), 1)]
+    rows += [
+        (f"At {end}", _end(cable, end, model, looked)) for end in (cable.from_end, cable.to_end)
+    ]
+    rows.append(("Labels", f"both ends: {cable.tag}, {cable_line(cable, model)}"))
+    is_armoured = (cable.tag, cable.from_end) in looked.glands
+    ticks = tuple(t for t in TICKS if is_armoured or t != "glanded")
+    cut = metres(route.cut_m) if route is not None else "not recorded"
+    kind = kind_words(cable, model) + (", armour is cpc" if cable.cpc == "armour" else "")
+    return CardWords(cable.tag, kind, cut, tuple(rows), ticks)
+
+
+def _from(cable: Cable, model: Model) -> str:
+    """Return way, lines and device at the start, or the thing it starts at, and where that is."""
+    installation = model.installation
+    circuit = installation.circuits.get(cable.circuit)
+    where = _place(cable.from_end, model)
+    if circuit is None or cable.from_end != circuit.board:
+        words = end_words(installation, start_words(cable, model))
+        return f"{words}, {where}" + (f" (circuit {circuit.tag})" if circuit else "")
+    lines = LINES[circuit.phase] or "line as the way"
+    return f"{circuit.tag}, {lines}, {device_words(circuit.device)}; {circuit.board} {where}"
+
+
+def _to(cable: Cable, model: Model) -> str:
+    installation, end = model.installation, cable.to_end
+    what = end
+    if end in installation.points:
+        point = installation.points[end]
+        name = f"{point.name}, " if point.name else ""
+        what = f"{end} {name}{point.words}"
+    elif end in installation.data_devices:
+        device = installation.data_devices[end]
+        port = f", port {device.port}" if device.port else ""
+        channel = f", channel {device.channel}" if device.channel else ""
+        what = f"{end} {device.kind}{port}{channel}"
+    elif end in installation.boards:
+        what = f"{end} board"
+    return f"{what}; {_place(end, model)}"
+
+
+def _place(tag: str, model: Model) -> str:
+    return place(model.installation.position_of(tag))
+
+
+def _way(cable: Cable, route: CableRoute | None, model: Model, looked: Looked) -> Iterator[str]:
+    """Yield the way, containment by containment, with levels, lengths and clips."""
+    if route is None or not route.legs:
+        yield route.broken if route is not None and route.broken else "no route drawn"
+        return
+    for legs in _stretches(route.legs):
+        first, length = legs[0], sum(leg.length_mm for leg in legs)
+        told = f"{rounded(length / 1000, 2)} m"
+        if not first.containment:
+            held = _held(looked.fixings.get(cable.tag, ()), first.wall, round(length))
+            yield f"{first.words}, {told}{held}"
+            continue
+        run = model.installation.containment[first.containment]
+        walls = ", ".join(dict.fromkeys(_wall_words(leg) for leg in legs))
+        levels = " to ".join(dict.fromkeys(_level(p) for p in (legs[0].start.z, legs[-1].end.z)))
+        face = f"{run.level_of} " if levels.count("+") == 1 else ""
+        where = "" if run.declared_length_m is not None else f", {walls}, {face}{levels}"
+        tied = _tied(looked.fixings.get(cable.tag, ()), run.tag)
+        yield f"{run.tag} {run.words}{where}, {told}{tied}"
+
+
+def _wall_words(leg: RouteLeg) -> str:
+    return f"wall {leg.wall}" if leg.wall else "overhead"
+
+
+def _level(z_mm: float) -> str:
+    return f"{round(z_mm):+d}"
+
+
+def _stretches(legs: Sequence[RouteLeg]) -> list[list[RouteLeg]]:
+    """Return the legs, those that follow each other in one run together."""
+    found: list[list[RouteLeg]] = []
+    for leg in legs:
+        if found and leg.containment and found[-1][-1].containment == leg.containment:
+            found[-1].append(leg)
+        else:
+            found.append([leg])
+    return found
+
+
+def _held(fixings: Sequence[Fixing], wall: str, length_mm: int) -> str:
+    """Return what holds a leg outside the runs, from its own line of the fixings."""
+    for fixing in fixings:
+        same = fixing.where.endswith(f"wall {wall}") if wall else True
+        if same and fixing.length_mm == length_mm and not fixing.where.startswith("on "):
+            kind = fixing.what.partition(" for ")[0].partition(",")[0]
+            return f": {fixing.count} {kind}s at {fixing.spacing_mm}"
+    return ""
+
+
+def _tied(fixings: Sequence[Fixing], run: str) -> str:
+    """Return the ties and cleats that hold a cable on a run."""
+    counts: dict[tuple[str, int], int] = {}
+    for fixing in fixings:
+        if fixing.where.startswith(f"on {run},"):
+            kind = fixing.what.partition(" for ")[0].partition(" on ")[0]
+            key = (kind, fixing.spacing_mm)
+            counts[key] = counts.get(key, 0) + fixing.count
+    words = ", ".join(f"{n} {kind}s at {spacing}" for (kind, spacing), n in counts.items())
+    return f": {words}" if words else ""
+
+
+def _end(cable: Cable, end: str, model: Model, looked: Looked) -> str:
+    """Return gland and stripping lengths at an end, and the tail to leave."""
+    gland = looked.glands.get((cable.tag, end))
+    parts = []
+    if gland is not None:
+        parts.append(f"gland {gland.size} {gland.kind} {gland.thread}, tag, shroud")
+        parts.append(f"armour bare {gland.armour_mm}, cores ≥ {gland.core_mm}")
+    try:
+        tail = termination.tail_mm(tail_key(model.installation, end))
+        parts.append(f"tail {tail.value:.0f}")
+    except (OutsideTableError, KeyError):
+        parts.append("tail not recorded")
+    return ", ".join(parts)

@@ -1,0 +1,260 @@
+"""A wall on A4 with only what is to be done: tags on the drawing, figures in the table under it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from asfitted.geometry import Box, Point
+from asfitted.layout.brief.flow import AREA, Block
+from asfitted.layout.callout import Callout
+from asfitted.layout.callout_choice import place_together
+from asfitted.layout.drawing import Drawing
+from asfitted.layout.elevation.run_drawing import draw_runs, piece_box
+from asfitted.layout.elevation.stretch_drawing import Outlines, draw_stretches, on_sheet
+from asfitted.layout.elevation.thing_drawing import thing_box
+from asfitted.layout.elevation.wall_content import walls_with_content
+from asfitted.layout.elevation.wall_view import WallView, height_words
+from asfitted.layout.free_room import FreeRoom
+from asfitted.layout.lettering import BODY, text_item
+from asfitted.layout.linework import polyline, rectangle, widths_for
+from asfitted.layout.table import Column, Table
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from asfitted.layout.elevation.stretch_drawing import DrawnStretch
+    from asfitted.layout.elevation.things_on_wall import Thing
+    from asfitted.layout.elevation.wall_content import WallContent
+    from asfitted.layout.sheet_layout import Item
+    from asfitted.layout.sheet_model import Model, Numbers
+
+W = widths_for("A4")
+SCALES = (25, 50, 75, 100, 150, 200, 300, 500)
+BAND_MM = 12.0  # above the wall and under it, for tags and the words of the scale
+SIDE_MM = 4.0
+REACH_MM = 30.0  # of a leader
+BOX = "☐"
+COLUMNS = (
+    Column("Tag", least_mm=24.0),
+    Column("What is to be done"),
+    Column("Along mm", align="end", wraps=False),
+    Column("Height mm", align="end", wraps=False),
+    Column("Done", align="middle", wraps=False),
+)
+
+
+@dataclass(frozen=True)
+class WallWork:
+    """A wall with what is to be done on it; existing boards stay in sight because they are live."""
+
+    content: WallContent
+    scale: int
+
+
+def walls_to_do(model: Model) -> tuple[WallWork, ...]:
+    """Return the walls on which something is to be done, in the order of the elevations."""
+    found = []
+    for content in walls_with_content(model.installation, model.results):
+        work = _only_work(content, model)
+        if work is not None:
+            found.append(WallWork(work, _scale(work)))
+    return tuple(found)
+
+
+def _only_work(content: WallContent, model: Model) -> WallContent | None:
+    """Return a wall without what is left alone, None where nothing is to be done."""
+    cables = model.installation.cables
+    things = tuple(t for t in content.things if t.state != "existing" or t.group == "board")
+    pieces = tuple(p for p in content.pieces if p.run.state != "existing")
+    stretches = tuple(
+        s for s in content.stretches if any(cables[c].state != "existing" for c in s.cables)
+    )
+    new_things = [t for t in things if t.state != "existing"]
+    if not (new_things or pieces or stretches):
+        return None
+    return replace(content, things=things, pieces=pieces, stretches=stretches)
+
+
+def _scale(content: WallContent) -> int:
+    wide, high = AREA.width - 2 * SIDE_MM, 105.0
+    for scale in SCALES:
+        fits = content.wall.length_mm / scale <= wide
+        if fits and content.wall.height_mm / scale <= high:
+            return scale
+    return SCALES[-1]
+
+
+def sketch_block(work: WallWork) -> Block:
+    """Return the sketch of a wall as one block."""
+    wall = work.content.wall
+    height = 2 * BAND_MM + wall.height_mm / work.scale
+
+    def draw(at: Point, _: Numbers) -> tuple[Item, ...]:
+        wide = wall.length_mm / work.scale
+        left = at.x + (AREA.width - wide) / 2
+        view = WallView(wall, work.scale, left, at.y + height - BAND_MM)
+        limits = Box(AREA.x0, at.y, AREA.x1, at.y + height - BODY - 2.0)
+        return _sketch(work.content, view, limits)
+
+    return Block(height, draw, joined=True)
+
+
+def _sketch(content: WallContent, view: WallView, limits: Box) -> tuple[Item, ...]:
+    drawing = Drawing(FreeRoom(limits))
+    name = content.wall.name
+    drawing.draw(f"wall:{name}", "outline", rectangle(view.box, width_mm=W.extra_wide))
+    _draw_openings(drawing, view)
+    boxes = [thing_box(view, t) for t in content.things]
+    lengths = on_sheet(view, content.stretches, boxes)
+    edges = Outlines((*boxes, *(piece_box(view, p) for p in content.pieces)))
+    draw_stretches(drawing, lengths, edges)
+    draw_runs(drawing, view, content.pieces)
+    for thing, box in zip(content.things, boxes, strict=True):
+        _draw_thing(drawing, thing, box)
+    things = [_callout(t, b) for t, b in zip(content.things, boxes, strict=True)]
+    callouts = [*things, *_run_callouts(content, view), *_drop_callouts(lengths)]
+    items, far = place_together(drawing.room, callouts, near_only=True)
+    led, bare = place_together(drawing.room, far, reach=REACH_MM)
+    drawing.extend((*items, *led))
+    before = content.room.walls[content.room.walls.index(name) - 1]
+    words = f"Wall {name} from inside, left end {before} | {name}. 1:{view.scale} @ A4"
+    if bare:  # what finds no place stands in the table alone
+        words += f". No room here for {len(bare)} tag{'s' * (len(bare) > 1)}: see the table"
+    at = Point(limits.x0, limits.y1 + BODY + 1.0)
+    drawing.items.append(text_item("scale", words, at, BODY))
+    # several walls may stand on one page: what is drawn of a wall bears its name
+    return tuple(replace(item, ident=f"wall:{name}:{item.ident}") for item in drawing.items)
+
+
+def _draw_openings(drawing: Drawing, view: WallView) -> None:
+    """Draw doors and windows as two narrow outlines, one in the other."""
+    for i, opening in enumerate(view.wall.openings):
+        box = Box(
+            view.x(opening.from_mm),
+            view.y(opening.sill_mm + opening.height_mm),
+            view.x(opening.from_mm + opening.width_mm),
+            view.y(opening.sill_mm),
+        )
+        foot = box.y1 if opening.sill_mm <= 0 else box.y1 - 1.0
+        inner = Box(box.x0 + 1.0, box.y0 + 1.0, box.x1 - 1.0, foot)
+        lines = [rectangle(one, width_mm=W.narrow) for one in (box, inner)]
+        drawing.draw(f"opening:{i}", "outline", *lines, title=opening.name)
+
+
+def _draw_thing(drawing: Drawing, thing: Thing, box: Box) -> None:
+    """Draw an outline: wide when new, narrow when existing, crossed out when removed."""
+    width = W.narrow if thing.state == "existing" or thing.is_outside else W.wide
+    pattern = "dashed" if thing.is_outside else "continuous"
+    parts = [
+        rectangle(
+            box,
+            width_mm=width,
+            pattern=pattern,  # type: ignore[arg-type]
+            fill=None if thing.is_outside else "white",
+        )
+    ]
+    if thing.state == "removed":
+        parts.append(polyline((box.x0, box.y0), (box.x1, box.y1), width_mm=W.narrow))
+        parts.append(polyline((box.x0, box.y1), (box.x1, box.y0), width_mm=W.narrow))
+    drawing.draw(f"thing:{thing.tag}", "outline", *parts, title=thing.words)
+    drawing.room.take_solid(box)
+
+
+def _callout(thing: Thing, box: Box) -> Callout:
+    words = {"existing": ("existing",), "removed": ("take out",)}.get(str(thing.state), ())
+    return Callout(f"callout:{thing.tag}", thing.tag, words, box, weight=3.0)
+
+
+def _run_callouts(content: WallContent, view: WallView) -> list[Callout]:
+    return [
+        Callout(f"callout:{p.run.tag}:{p.index}", p.run.tag, (), piece_box(view, p), weight=3.0)
+        for p in content.pieces
+    ]
+
+
+def _drop_callouts(lengths: tuple[DrawnStretch, ...]) -> list[Callout]:
+    return [
+        Callout(f"callout:stretch:{i}", "", _by_two(drawn.stretch.cables), drawn.box)
+        for i, drawn in enumerate(lengths)
+    ]
+
+
+def _by_two(tags: tuple[str, ...]) -> tuple[str, ...]:
+    """Return tags two to a line."""
+    return tuple(" ".join(tags[i : i + 2]) for i in range(0, len(tags), 2))
+
+
+def work_table(work: WallWork, model: Model) -> Table:
+    """Return what is to be done on a wall, left to right: runs, things, then drops."""
+    rows: list[tuple[str, ...]] = []
+    content = work.content
+    for piece in content.pieces:
+        what = f"{_verb(str(piece.run.state))} {piece.run.words}"
+        ends = f"{piece.start.along:.0f} to {piece.end.along:.0f}"
+        along = ends if piece.is_level else f"{piece.start.along:.0f}"
+        rows.append((piece.run.tag, what, along, piece.level, BOX))
+    for thing in sorted(content.things, key=lambda t: t.at.along):
+        if thing.state == "existing":
+            what = f"{thing.words}: existing, live until proved dead"
+            rows.append((thing.tag, what, f"{thing.at.along:.0f}", _height(thing), "–"))
+            continue
+        face = " on the outer face" if thing.is_outside else ""
+        what = f"{_verb(str(thing.state))} {thing.words}{face}"
+        rows.append((thing.tag, what, f"{thing.at.along:.0f}", _height(thing), BOX))
+    rows += _passage_rows(work, model)
+    rows += _stretch_rows(work, model)
+    idents = tuple(f"{content.wall.name}/{i}" for i in range(len(rows)))
+    return Table(COLUMNS, tuple(rows), idents)
+
+
+def _passage_rows(work: WallWork, model: Model) -> Iterator[tuple[str, ...]]:
+    """Yield a row for each new hole to another room."""
+    for passage in work.content.passages:
+        if model.installation.passages[passage.tag].state == "new":
+            size = f"{passage.width_mm:.0f} × {passage.height_mm:.0f}"
+            what = f"hole {size} through the {passage.through} to {passage.to_room}, sealed after"
+            up = height_words(passage.at.up)
+            yield passage.tag, what, f"{passage.at.along:.0f}", up, BOX
+
+
+def _stretch_rows(work: WallWork, model: Model) -> Iterator[tuple[str, ...]]:
+    """Yield a row for each drop, clipped length and hole, left to right."""
+    for s in sorted(work.content.stretches, key=lambda s: s.start.along):
+        tags = [c for c in s.cables if model.installation.cables[c].state != "existing"]
+        levels = " to ".join(dict.fromkeys(height_words(p.up) for p in (s.start, s.end)))
+        along = " to ".join(dict.fromkeys(f"{p.along:.0f}" for p in (s.start, s.end)))
+        yield ", ".join(tags), _way_words(s.way, s.holder), along, levels, BOX
+
+
+def _verb(state: str) -> str:
+    return "take out" if state == "removed" else "fix"
+
+
+def _height(thing: Thing) -> str:
+    return height_words(thing.at.up)
+
+
+def _way_words(way: str, holder: str) -> str:
+    if way == "through-wall":
+        return "hole through the wall, made good after"
+    if way == "off-wall":
+        return "leaves the wall into the room: see its card"
+    return f"cable, {holder}" if holder == "clipped" else f"{holder} with the cable in it"
+
+
+def keep_clear_words(work: WallWork) -> str:
+    """Return where nobody else may drill on a wall once the work is in."""
+    content = work.content
+    levels = [f"{p.run.tag} {p.level}" for p in content.pieces if p.is_level]
+    upright = sorted(
+        {round(s.start.along) for s in content.stretches if s.is_upright}
+        | {round(p.start.along) for p in content.pieces if not p.is_level}
+        | {round(t.at.along) for t in content.things}
+    )
+    parts = []
+    if levels:
+        parts.append(f"along {', '.join(dict.fromkeys(levels))}")
+    if upright:
+        parts.append(f"straight above and below {', '.join(map(str, upright))} mm along")
+    return f"Do not drill: {'; '.join(parts)}." if parts else "Scan before you drill."

@@ -1,0 +1,1 @@
+"""Flowing text pages: headings, paragraphs, lists and tables, measured and broken over pages."""

@@ -1,0 +1,78 @@
+"""Match lines: where a room goes on, on another sheet."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from asfitted.geometry import Box, Point
+from asfitted.layout.lettering import BODY, box_of
+from asfitted.layout.linework import polyline, widths_for
+from asfitted.layout.sheet_layout import Item, Text
+
+if TYPE_CHECKING:
+    from asfitted.layout.drawing import Drawing
+    from asfitted.layout.plan.plan_parts import PlanPart
+    from asfitted.layout.sheet_model import Numbers
+
+W = widths_for("A3")
+OUT_MM = 6.0  # the line goes on so far beyond the window
+CLEAR_MM = 1.6
+
+
+@dataclass(frozen=True)
+class MatchWords:
+    """The words of a match line, written when the sheets are numbered."""
+
+    ident: str
+    at: Point
+    turned: bool
+    key: str  # of the sheet beyond
+
+    def text(self, sheet: str) -> Text:
+        """Return the words with a sheet number."""
+        words = f"match line: sheet {sheet}"
+        return Text(self.at, words, BODY, "middle", turned=self.turned)
+
+    def item(self, numbers: Numbers) -> Item:
+        """Return the item with the true number."""
+        sheet = numbers.by_key.get(self.key, "–")
+        return Item(self.ident, "text", (self.text(sheet),), link=f"{sheet}#plan:title")
+
+
+def draw_match_lines(
+    drawing: Drawing, part: PlanPart, box: Box, keys: dict[int, str]
+) -> tuple[MatchWords, ...]:
+    """Draw the match lines of a part and keep room for their words outside them.
+
+    Args:
+        drawing: the plan so far.
+        part: the part.
+        box: its window on the sheet, mm.
+        keys: key of the sheet of each part, by its number.
+    """
+    made = []
+    for side, number in part.open_sides:
+        ident = f"plan-match:{side}"
+        a, b, at, turned = _side(box, side)
+        line = polyline(a, b, width_mm=W.wide, pattern="long_dash_double_dot")
+        drawing.add(Item(ident, "flag", (line,), title=f"match line, part {number}"))
+        words = MatchWords(f"{ident}:words", at, turned, keys.get(number, ""))
+        drawing.room.take_solid(box_of(words.text("00")).grown(0.5))
+        made.append(words)
+    return tuple(made)
+
+
+def _side(
+    box: Box, side: str
+) -> tuple[tuple[float, float], tuple[float, float], Point, bool]:
+    """Return the ends of the line at a side of a window, and where its words stand."""
+    out = box.grown(OUT_MM)
+    middle = box.centre
+    if side in ("east", "west"):
+        x = box.x1 if side == "east" else box.x0
+        at = Point(x + CLEAR_MM + BODY if side == "east" else x - CLEAR_MM, middle.y)
+        return (x, out.y0), (x, out.y1), at, True
+    y = box.y0 if side == "north" else box.y1
+    at = Point(middle.x, y - CLEAR_MM if side == "north" else y + CLEAR_MM + BODY)
+    return (out.x0, y), (out.x1, y), at, False

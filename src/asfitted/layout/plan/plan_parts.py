@@ -1,0 +1,195 @@
+"""Which plans a job needs: one for each storey and group of rooms, crowded rooms in several parts.
+
+Rooms that touch share a plan as long as it is not crowded. A room too long or too full for one plan
+is cut by match lines, always across its longer side and in the middle of what stands there.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from asfitted.geometry import Box
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from asfitted.geometry import Point3
+    from asfitted.resolve.installation import Installation, Room
+
+SCALES = (20, 25, 50, 100, 200, 500)
+MOST_THINGS = 44  # on one plan: more of them leave no room for their tags
+TOUCH_MM = 700.0  # rooms nearer than this lie side by side
+LEAST_MM = 1800.0  # no part of a room is cut narrower than this
+WORST_SCALE = 100
+MARGIN_MM = 21.0  # of paper round a plan, for walls, things outside and tags
+ROUND_MM = 100.0
+
+
+@dataclass(frozen=True)
+class PlanPart:
+    """One plan: its rooms, the window of the building it shows (mm, y north), and its match lines.
+
+    ``open_sides`` are the sides of the window where the room goes on: "west", "east", "south",
+    "north", each with the number of the part beyond it.
+    """
+
+    number: int  # from 1
+    storey: str
+    rooms: tuple[str, ...]
+    window: Box  # x0 west, x1 east, y0 south, y1 north
+    open_sides: tuple[tuple[str, int], ...] = ()
+    of_room: tuple[int, int] = (1, 1)  # part 2 of 3 of its room
+
+    def holds(self, at: Point3) -> bool:
+        """Tell whether a place belongs to this part; it may lie outside where the part is closed."""
+        sides = {side for side, _ in self.open_sides}
+        return (
+            ("west" not in sides or at.x >= self.window.x0)
+            and ("east" not in sides or at.x < self.window.x1)
+            and ("south" not in sides or at.y >= self.window.y0)
+            and ("north" not in sides or at.y < self.window.y1)
+        )
+
+
+def scale_of(window: Box, area: Box) -> int:
+    """Return the largest scale at which a window with its margins goes into an area of the sheet."""
+    wide, tall = area.width - 2 * MARGIN_MM, area.height - 2 * MARGIN_MM
+    return next(
+        (s for s in SCALES if window.width / s <= wide and window.height / s <= tall), SCALES[-1]
+    )
+
+
+def plan_parts(installation: Installation, area: Box) -> tuple[PlanPart, ...]:
+    """Return the plans of a job, storey by storey, in the order of its rooms."""
+    places = _places(installation)
+    found: list[PlanPart] = []
+    for group in _groups(installation, places, area):
+        window = _bounds(installation, group)
+        here = [p for name in group for p in places[name]]
+        storey = installation.rooms[group[0]].storey
+        if len(group) > 1 or _is_light(window, len(here), area):
+            found.append(PlanPart(len(found) + 1, storey, tuple(group), window))
+            continue
+        found += _windows(len(found), storey, group[0], window, here, area)
+    return tuple(found)
+
+
+def _places(installation: Installation) -> dict[str, list[Point3]]:
+    """Return where things stand, by room."""
+    found: dict[str, list[Point3]] = {name: [] for name in installation.rooms}
+    groups = (installation.boards, installation.points, installation.data_devices)
+    for group in groups:
+        for thing in group.values():
+            wall = installation.walls.get(thing.position.wall)
+            if wall is not None:
+                found[wall.room].append(thing.position.at)
+    return found
+
+
+def _bounds(installation: Installation, rooms: Iterable[str]) -> Box:
+    starts = [installation.walls[w].start for r in rooms for w in installation.rooms[r].walls]
+    xs, ys = [p.x for p in starts], [p.y for p in starts]
+    return Box(min(xs), min(ys), max(xs), max(ys))
+
+
+def _is_light(window: Box, count: int, area: Box) -> bool:
+    return count <= MOST_THINGS and scale_of(window, area) <= WORST_SCALE
+
+
+def _groups(
+    installation: Installation, places: dict[str, list[Point3]], area: Box
+) -> list[list[str]]:
+    """Return rooms together that share a plan."""
+    rooms = list(installation.rooms.values())
+    total = sum(len(found) for found in places.values())
+    if len({room.storey for room in rooms}) == 1 and _is_light(
+        _bounds(installation, installation.rooms), total, area
+    ):
+        return [list(installation.rooms)]
+    groups: list[list[str]] = []
+    for room in rooms:
+        group = next((g for g in groups if _may_join(installation, places, (g, room), area)), None)
+        if group is None:
+            groups.append([room.name])
+        else:
+            group.append(room.name)
+    return groups
+
+
+def _may_join(
+    installation: Installation,
+    places: dict[str, list[Point3]],
+    pair: tuple[list[str], Room],
+    area: Box,
+) -> bool:
+    group, room = pair
+    if installation.rooms[group[0]].storey != room.storey:
+        return False
+    own = _bounds(installation, [room.name]).grown(TOUCH_MM)
+    if not any(_bounds(installation, [name]).meets(own) for name in group):
+        return False
+    count = sum(len(places[name]) for name in (*group, room.name))
+    window = _bounds(installation, [*group, room.name])
+    others = [name for name in installation.rooms if name not in (*group, room.name)]
+    is_apart = not any(
+        installation.rooms[name].storey == room.storey
+        and _bounds(installation, [name]).grown(-1.0).meets(window)
+        for name in others
+    )
+    return is_apart and _is_light(window, count, area)
+
+
+def _windows(  # noqa: PLR0913, PLR0917
+    before: int, storey: str, room: str, window: Box, places: Sequence[Point3], area: Box
+) -> list[PlanPart]:
+    """Return the parts of one room that is too long or too full for one plan."""
+    boxes = _cut(window, places, area)
+    parts = []
+    for i, box in enumerate(boxes):
+        sides = []
+        for j, other in enumerate(boxes):
+            side = _side_of(box, other)
+            if side and side not in {s for s, _ in sides}:
+                sides.append((side, before + j + 1))
+        of_room = (i + 1, len(boxes))
+        parts.append(PlanPart(before + i + 1, storey, (room,), box, tuple(sides), of_room))
+    return parts
+
+
+def _cut(box: Box, places: Sequence[Point3], area: Box) -> list[Box]:
+    here = [p for p in places if _in(box, p)]
+    is_wide = box.width >= box.height
+    length = box.width if is_wide else box.height
+    if _is_light(box, len(here), area) or length < 2 * LEAST_MM:
+        return [box]
+    low = box.x0 if is_wide else box.y0
+    along = sorted(p.x if is_wide else p.y for p in here)
+    middle = along[len(along) // 2] if len(along) > MOST_THINGS else low + length / 2
+    middle = min(max(middle, low + length / 4, low + LEAST_MM), low + length * 3 / 4)
+    middle = round(middle / ROUND_MM) * ROUND_MM
+    if is_wide:
+        halves = [Box(box.x0, box.y0, middle, box.y1), Box(middle, box.y0, box.x1, box.y1)]
+    else:
+        halves = [Box(box.x0, middle, box.x1, box.y1), Box(box.x0, box.y0, box.x1, middle)]
+    return [part for half in halves for part in _cut(half, places, area)]
+
+
+def _in(box: Box, at: Point3) -> bool:
+    grown = box.grown(TOUCH_MM)
+    return grown.x0 <= at.x < grown.x1 and grown.y0 <= at.y < grown.y1
+
+
+def _side_of(box: Box, other: Box) -> str:
+    """Return at which side of a box another one lies that touches it, or nothing."""
+    over_x = min(box.x1, other.x1) - max(box.x0, other.x0) > 1.0
+    over_y = min(box.y1, other.y1) - max(box.y0, other.y0) > 1.0
+    if over_y and abs(box.x1 - other.x0) < 1.0:
+        return "east"
+    if over_y and abs(box.x0 - other.x1) < 1.0:
+        return "west"
+    if over_x and abs(box.y1 - other.y0) < 1.0:
+        return "north"
+    if over_x and abs(box.y0 - other.y1) < 1.0:
+        return "south"
+    return ""

@@ -1,0 +1,30 @@
+"""Which sheets go into whose pack. Numbers stay those of the whole set."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from asfitted.errors import OutputError
+from asfitted.layout.sheet_layout import READERS
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from asfitted.layout.sheet_layout import SheetLayout
+
+
+def sheets_for(sheets: Sequence[SheetLayout], reader: str = "") -> list[SheetLayout]:
+    """Return the sheets of a reader's pack, or of the whole handover when none is named.
+
+    Raises:
+        OutputError: no such reader, or a pack without a sheet.
+    """
+    if reader and reader not in READERS:
+        raise OutputError(f'"{reader}" is no reader: {", ".join(READERS)}')
+    if not reader:
+        chosen = [sheet for sheet in sheets if sheet.in_handover]
+    else:
+        chosen = [sheet for sheet in sheets if reader in sheet.readers]
+    if not chosen:
+        raise OutputError(f"no sheet is meant for {reader or 'the handover'}")
+    return chosen

@@ -1,0 +1,194 @@
+"""One page for the client: what there is, where it is switched off, what to do when it trips."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from asfitted.layout.document.blocks import Boxed, Bullets, Facts, Heading, Paragraph
+from asfitted.layout.document.plain_words import (
+    circuits_in_state,
+    counted,
+    head_boards,
+    joined,
+    or_not_recorded,
+    place_words,
+    recorded,
+    sentence,
+    some_of,
+)
+from asfitted.layout.document.references import on_sheet
+from asfitted.layout.given_words import NOT_RECORDED
+from asfitted.sheets._document_pages import build_document, plan_document
+
+if TYPE_CHECKING:
+    from asfitted.layout.document.blocks import Block
+    from asfitted.layout.sheet_model import Content, Model, Numbers, SheetPlan
+    from asfitted.resolve.installation import Installation, Job
+
+ORDER = 2
+LATE = 1
+KEY = "client-summary"
+READERS = ("client", "inspector")
+CHART = "the chart in its door says what each way feeds."
+BUTTON = "It is marked T or TEST, on each device that has one. If nothing trips, call."
+MOST_NAMED = 14  # of one kind, named on the page; the charts name them all
+LEAST_WITH_TEXT = 4  # where less is named the description of works has to do
+CAUTIONS = (
+    "Never take a cover off a board, a socket-outlet or a lamp: parts behind it stay live.",
+    "Water, damage, a smell of burning, a tingle from metal: switch off, keep away and call.",
+    "This page is a help in use. It is not a certificate.",
+)
+
+
+def plan(model: Model) -> list[SheetPlan]:
+    """Plan the one page; of a large job it names fewer things, with the count of the rest."""
+    plans: list[SheetPlan] = []
+    for most in range(MOST_NAMED, 0, -1):
+        plans = plan_document(
+            key=KEY,
+            title="Summary for the client",
+            section="Front",
+            heading="In plain words: what you have",
+            blocks=_blocks(model, most),
+        )
+        if len(plans) == 1:
+            break
+    return plans
+
+
+def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:  # noqa: ARG001 - planned whole
+    """Lay out the page."""
+    return build_document(plan, numbers)
+
+
+def _blocks(model: Model, most: int) -> list[Block]:
+    job, installation = model.installation.job, model.installation
+    blocks: list[Block] = [_switch_off(installation, most), Heading("What was fitted")]
+    if job.status != "As fitted":
+        meant = "it has not been checked against what is there"
+        if not job.status.startswith("As fitted"):
+            meant = "it shows what is meant to be fitted"
+        blocks.append(Paragraph(f"The status of this issue is “{job.status}”: {meant}."))
+    if recorded(job.description) and most >= LEAST_WITH_TEXT:
+        blocks.append(Paragraph(sentence(job.description)))
+    blocks += [
+        Bullets(_fitted(model, most)),
+        Heading("When something trips"),
+        Bullets(_tripped(model, most)),
+    ]
+    blocks += [Heading("Who to call, and what is due"), Facts(_calls(job, model), 40.0)]
+    left_out = _not_included(model, most)
+    blocks += [Heading("What is not included"), Bullets(left_out)]
+    return [*blocks, Heading("Take care"), Bullets(CAUTIONS)]
+
+
+def _switch_off(installation: Installation, most: int) -> Boxed:
+    boards = head_boards(installation)
+    if not boards:
+        cabinet = installation.cabinet
+        where = f" The equipment is in {cabinet.tag}: " if cabinet else ""
+        where += place_words(cabinet.position, installation) + "." if cabinet else ""
+        lines = (
+            "No board is part of this job: where the supply is switched off is not recorded.",
+            f"{where.strip()} Unplug it there." if where else "",
+        )
+        return Boxed("To switch everything off", tuple(line for line in lines if line))
+    told = tuple(
+        f"{board.tag}: {place_words(board.position, installation)}. "
+        f"Turn the main switch to OFF"
+        f"{f' (marked {board.main_switch.rating_a:g} A)' if board.main_switch else ''}."
+        for board in boards[:most]
+    )
+    if len(boards) > most:
+        told = (*told, f"{len(boards) - most} more: see the charts of the boards.")
+    live = "The meter and the wires before the main switch stay live."
+    return Boxed("To switch everything off: the main switch", (*told, live))
+
+
+def _fitted(model: Model, most: int) -> tuple[str, ...]:
+    installation = model.installation
+    entries = []
+    new = circuits_in_state(installation, "new")
+    names = [circuit.name for circuit in new if not circuit.feeds_board]
+    if names:
+        entries.append(f"{counted(len(names), 'new circuit')}: {some_of(names, most)}.")
+    boards = [b for b in installation.boards.values() if b.state == "new"]
+    if boards:
+        places = [f"{b.tag} ({place_words(b.position, installation)})" for b in boards]
+        entries.append(f"{counted(len(boards), 'new board')}: {some_of(places, min(4, most))}.")
+    entries += _data(installation, most)
+    entries += _references(model)
+    return tuple(entries)
+
+
+def _data(installation: Installation, most: int) -> list[str]:
+    devices = [d for d in installation.data_devices.values() if d.state != "removed"]
+    cameras = [d for d in devices if d.kind == "camera"]
+    entries = []
+    if cameras:
+        views = [f"{d.tag} {d.views}".strip() for d in cameras]
+        entries.append(f"{counted(len(cameras), 'camera')}: {some_of(views, most)}.")
+    places = [d for d in devices if d.kind in {"data outlet", "access point"}]
+    if places:
+        named = [f"{d.tag} ({d.kind})" for d in places]
+        entries.append(f"{counted(len(places), 'network point')}: {some_of(named, most)}.")
+    return entries
+
+
+def _references(model: Model) -> list[str]:
+    """Return where the pictures of it are."""
+    found = []
+    for words, name in (("plan of the rooms", "key-plan"), ("chart of each board", "door-chart")):
+        reference = on_sheet(model, name)
+        if reference:
+            found.append(f"{words} on {reference}")
+    return [sentence(f"see the {joined(found)}")] if found else []
+
+
+def _tripped(model: Model, most: int) -> tuple[str, ...]:
+    if not model.installation.boards:
+        return (
+            "No protective device is part of this job: look at the board that feeds it, or call.",
+        )
+    own = [p.tag for p in model.installation.points.values() if p.rcd is not None]
+    at_outlet = (
+        f" {some_of(own, min(8, most))} have a lever of their own: look there too." if own else ""
+    )
+    return (
+        "Switch off or unplug what was used last; leave anything wet or damaged alone.",
+        f"At the board, find the lever that is down; {CHART}{at_outlet}",
+        "Push that lever fully down, then up.",
+        "If it trips again, leave it down and call. Never hold it up and never tape it.",
+    )
+
+
+def _calls(job: Job, model: Model) -> tuple[tuple[str, str], ...]:
+    facts = model.installation.handover
+    who = f"{job.installer}, {job.phone}" if recorded(job.phone) else job.installer
+    rows: list[tuple[str, str]] = [("Call", facts.in_trouble_call or who)]
+    if not recorded(job.phone) and not facts.in_trouble_call:
+        rows[0] = ("Call", f"{job.installer}; telephone number {NOT_RECORDED}")
+    if model.installation.boards:
+        every = facts.rcd_test or "every six months (usual; nothing else is recorded)"
+        rows.append(
+            (
+                "Press the test button",
+                f"{every}. {BUTTON}",
+            )
+        )
+    rows.append(("Next inspection", or_not_recorded(facts.next_inspection)))
+    return tuple(rows)
+
+
+def _not_included(model: Model, most: int) -> tuple[str, ...]:
+    given = model.installation.handover.not_included
+    entries = [sentence(words) for words in given[:most]]
+    if len(given) > most:
+        entries.append(f"{len(given) - most} more: see the description of works.")
+    if not entries:
+        entries.append("Beyond what is listed above: not recorded.")
+    old = circuits_in_state(model.installation, "existing")
+    if old:
+        names = some_of([circuit.name for circuit in old], min(6, most))
+        entries.append(f"Older circuits, shown but neither changed nor surveyed here: {names}.")
+    return tuple(entries)

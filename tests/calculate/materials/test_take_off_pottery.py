@@ -1,0 +1,91 @@
+"""Materials of the pottery counted by hand from its job file."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import pytest
+
+if TYPE_CHECKING:
+    from asfitted.calculate.materials.items import TakeOff
+    from asfitted.layout.sheet_model import Model
+
+    Models = dict[str, Model]
+
+# item: (needed, to order), each with its sum
+BY_HAND = {
+    # T1 5.4 + 8.0 + 5.6 = 19.0 and T4 0.95; T1 parts at the tees: 4.4 1.0 | 6.0 2.0 | 4.4 1.2.
+    # whole bars 1 + 2 + 1 = 4, rests 1.4 1.0 2.0 1.4 1.2 and 0.95: 2.0+1.0, 1.4+1.4, 1.2+0.95
+    "225 × 25 perforated tray": (19.95, 21.0),
+    # T2: 6.4 is two bars and 0.4, then 1.4: 0.4 + 1.4 in a third bar
+    "100 × 25 perforated tray": (7.8, 9.0),
+    # T3: 1.4 + 6.4 + 8.0 + 6.1; six whole bars, rests 1.4 0.4 2.0 0.1: 2.0+0.4+0.1 and 1.4
+    "100 × 55 wire basket": (21.9, 24.0),
+    # drops of 1.7 at S1, S2, S3, S4, F3, LS1; L1 0.6 + 1.6; 4.0 + 3.2 + 4.0 between luminaires
+    "25 mm steel conduit": (6 * 1.7 + 0.6 + 1.6 + 11.2, 7 * 3.75),
+    # T1 turns at D/A and A/B
+    "flat bend 90°, 225 × 25 perforated tray": (2, 2),
+    # 3 between bars (4.4, 6.0, 4.4), 2 × 2 at bends, T4 3, T5 2, T2 2 of the tees
+    "coupler pair, 225 × 25 perforated tray": (14, 14),
+    # ceil((L - 0.6) / 1.5) + 1: 4.4 4, 1.0 2, 6.0 5, 2.0 2, 4.4 4, 1.2 2
+    "wall bracket for 225 tray": (19, 19),
+    # overhead 6.4: ceil(5.8 / 1.5) + 1
+    "trapeze hanger for 100 tray, rods 800 mm": (5, 5),
+    # 5 hangers × 2 rods × (3.6 - 2.9 + 0.1)
+    "threaded rod M10": (8.0, 8.0),
+    # W05, W06: 19 mm, both ends inside and dry except none: 4 ends, 2 packs
+    "gland kit 20 BW, brass, M20x1.5": (4, 4),
+    # W08 at DB1, W11 at both ends; the IP65 isolator end of W08 is the one CW
+    "gland kit 25 BW, brass, M25x1.5": (3, 4),
+    "gland kit 25 CW, brass, M25x1.5": (1, 2),
+    # two cameras on pairs
+    "video balun, BNC plug to pair": (4, 4),
+    # 28 new cables
+    "cable label": (56, 56),
+    # W17-2 through wall A, D04 through wall B
+    "hole through a wall made good": (2, 2),
+    # S1 to S4
+    "surface box, twin": (4, 4),
+}
+
+
+@pytest.fixture
+def off(demo_models: Models) -> TakeOff:
+    found = demo_models["pottery-studio"].results.take_off
+    assert found is not None
+    return found
+
+
+@pytest.mark.parametrize("item", BY_HAND)
+def test_quantity_is_that_counted_by_hand(off: TakeOff, item: str) -> None:
+    line = next(one for one in off.lines if one.item == item)
+    assert (line.needed, line.to_order) == pytest.approx(BY_HAND[item], abs=0.0005)
+
+
+def test_each_line_says_how_it_was_counted(off: TakeOff) -> None:
+    assert all(line.basis for line in off.lines)
+    assert all(line.to_order >= line.needed or line.unit == "m" for line in off.lines)
+
+
+def test_the_cuts_of_every_item_are_whole(off: TakeOff) -> None:
+    for item in off.cuts:
+        cut = sum(p.length_mm for one in item.cuts for p in one.pieces)
+        assert cut == item.needed_mm
+        assert all(one.rest_mm >= 0 for one in item.cuts)
+        assert item.is_least
+
+
+def test_clips_of_a_drop_by_hand(off: TakeOff) -> None:
+    # On-Site Guide Table D1 (memory): armoured over 15 to 20 mm, upright: 550; 1600 / 550 -> 3 + 1
+    drop = next(f for f in off.fixings if (f.subject, f.where) == ("W05", "wall B"))
+    assert (drop.spacing_mm, drop.count) == (550, 4)
+    # over 9 to 15 mm, level: 350; 5400 / 350 -> 16 + 1
+    level = next(f for f in off.fixings if (f.subject, f.where) == ("W12", "wall D"))
+    assert (level.spacing_mm, level.count) == (350, 17)
+
+
+def test_an_armoured_end_names_gland_thread_and_stripping(off: TakeOff) -> None:
+    # 4c × 6: 18.7 mm takes a 20 (12.5 to 20.9), M20 entry; armour 35, cores 200 (common practice)
+    end = next(g for g in off.glands if (g.cable, g.at) == ("W05", "X1"))
+    assert (end.size, end.kind, end.thread) == ("20", "BW", "M20x1.5")
+    assert (end.armour_mm, end.core_mm) == (35, 200)

@@ -1,0 +1,144 @@
+"""Cards, labels and cut list of the pottery say the same, read from the texts of the sheets."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+import pytest
+
+from asfitted.layout.figures import metres
+from asfitted.layout.sheet_layout import Text
+from asfitted.layout.sheet_model import Numbers
+from asfitted.sheets import cut_list, labels, materials, route_brief
+
+if TYPE_CHECKING:
+    from asfitted.layout.sheet_layout import Item
+    from asfitted.layout.sheet_model import Content, Model
+    from asfitted.sheets import SheetKind
+
+    Models = dict[str, Model]
+
+
+def built(kind: SheetKind, model: Model) -> list[Content]:
+    plans = kind.plan(model)
+    numbers = Numbers({plan.key: f"{i:02d}" for i, plan in enumerate(plans, start=1)})
+    return [kind.build(plan, model, numbers) for plan in plans]
+
+
+def said(item: Item) -> str:
+    return " ".join(part.text for part in item.parts if isinstance(part, Text))
+
+
+def words_by_ident(pages: list[Content]) -> dict[str, str]:
+    return {item.ident: said(item) for page in pages for item in page.items}
+
+
+@pytest.fixture(scope="module")
+def model(demo_models: Models) -> Model:
+    return demo_models["pottery-studio"]
+
+
+@pytest.fixture(scope="module")
+def brief(model: Model) -> list[Content]:
+    return built(route_brief, model)
+
+
+def test_tag_size_and_length_are_the_same_on_card_label_and_cut_list(
+    model: Model, brief: list[Content]
+) -> None:
+    cards = words_by_ident(brief)
+    cuts = words_by_ident(built(cut_list, model))
+    ends = words_by_ident(built(labels, model))
+    new = [c for c in model.installation.cables.values() if c.state == "new"]
+    assert len(new) == 28
+    for cable in new:
+        route, figures = model.results.routes[cable.tag], model.results.cables.get(cable.tag)
+        size = figures.words if figures else model.results.data[cable.to_end].medium
+        head, row = cards[f"card:{cable.tag}:head"], cuts[f"cut-list:{cable.tag}"]
+        both = [w for ident, w in ends.items() if ident.startswith(f"label:{cable.tag}@")]
+        cpc = ", armour is cpc" if cable.cpc == "armour" else ""
+        assert head == f"{cable.tag} {size}{cpc} cut {metres(route.cut_m)}"
+        assert row.startswith(f"{cable.tag} ")
+        assert size in row
+        assert metres(route.cut_m) in row
+        assert len(both) == 2
+        line = f"{cable.circuit if cable.from_end.startswith('DB') else cable.from_end} to "
+        for text in (*both, cards[f"card:{cable.tag}:words"]):
+            assert f"{line}{cable.to_end}" in text
+        assert all(text.startswith(f"{cable.tag} ") and size in text for text in both)
+
+
+def test_the_sum_on_a_card_adds_up_to_what_is_cut(model: Model, brief: list[Content]) -> None:
+    cards = words_by_ident(brief)
+    for cable in model.installation.cables.values():
+        if cable.state != "new":
+            continue
+        text = cards[f"card:{cable.tag}:words"]
+        terms, total = re.search(r"Cut (.+?) = ([\d.]+) m", text).groups()  # type: ignore[union-attr]
+        figures = [float(term.split()[-1]) for term in terms.split(" + ")]
+        assert sum(figures) == pytest.approx(float(total), abs=1e-6), cable.tag
+
+
+def test_a_card_says_way_lines_levels_gland_and_what_to_tick(brief: list[Content]) -> None:
+    cards = words_by_ident(brief)
+    text = cards["card:W05:words"]
+    for told in (
+        "DB1/3TP, L1 L2 L3, C32 TP 6 kA",
+        "T/O +2900",
+        "drop on wall B from +2900 to +1300, clipped",
+        "4 cleats at 550",
+        "gland 20 BW M20x1.5",
+        "armour bare 35, cores ≥ 200",
+        "tail 250",
+    ):
+        assert told in text, told
+    for word in ("pulled", "glanded", "terminated", "tested"):
+        assert f"☐ {word}" in cards["card:W05:ticks"]
+    assert "glanded" not in cards["card:W13:ticks"]
+
+
+def test_every_page_bears_the_caution_and_no_card_is_parted(brief: list[Content]) -> None:
+    for page in brief:
+        idents = {item.ident for item in page.items}
+        assert "caution" in idents
+        caution = next(said(item) for item in page.items if item.ident == "caution")
+        assert "prove dead" in caution
+        for ident in idents:
+            if ident.startswith("card:"):
+                tag = ident.split(":")[1]
+                assert {f"card:{tag}:{p}" for p in ("frame", "head", "words", "ticks")} <= idents
+
+
+def test_the_brief_says_order_live_ways_zones_and_first_issue(brief: list[Content]) -> None:
+    text = "\n".join(said(item) for item in brief[0].items)
+    assert "first issue" in text
+    assert "DB1 is existing and live until isolated" in text
+    assert "522.6.202" in text
+    assert "within 150 of the top of a wall" in text
+    assert text.index("Fix supports") < text.index("lay armoured cables")
+
+
+def test_walls_show_only_what_is_to_be_done(model: Model, brief: list[Content]) -> None:
+    rows = {
+        item.ident: said(item)
+        for page in brief
+        for item in page.items
+        if item.ident.startswith("brief:wall:")
+    }
+    table = "\n".join(rows.values())
+    for point in model.installation.points.values():
+        if point.position.wall and not point.position.out_mm:
+            assert re.search(rf"(^|\n){point.tag} fix ", table), point.tag
+    assert "CAM1" not in table  # existing
+    assert re.search(r"DB1 distribution board 450 × 700: existing, live", table)
+
+
+def test_material_lines_stand_on_the_sheet_as_counted(model: Model) -> None:
+    text = "\n".join(words_by_ident(built(materials, model)).values())
+    off = model.results.take_off
+    assert off is not None
+    assert "225 × 25 perforated tray 19.95 m 21 m 7×3 m" in text
+    assert "not priced" in text
+    for line in off.lines:
+        assert " ".join(line.item.split()[:3]) in text
