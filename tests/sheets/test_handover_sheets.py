@@ -211,4 +211,4 @@ def test_the_client_gets_the_overview_in_place_of_the_diagram(demo_sheets: Sheet
     sheets = demo_sheets["pottery-studio"]
     of_client = {sheet.key for sheet in sheets if "client" in sheet.readers}
     assert any(key.startswith("distribution-overview") for key in of_client)
-    assert not any(re.fullmatch(r"single-line-diagram-\d+", key) for key in of_client)
+    assert not any(re.fullmatch(r"single-line-diagram/\d+", key) for key in of_client)

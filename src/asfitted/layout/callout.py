@@ -124,22 +124,24 @@ def _is_its_own(callout: Callout, box: Box) -> bool:
     return all(gap_mm(words, rival) > limit for rival in callout.rivals)
 
 
-def spots_further_off(room: FreeRoom, callout: Callout, reach: float = REACH) -> list[Spot]:
+def spots_further_off(
+    room: FreeRoom, callout: Callout, reach: float = REACH, most: int = MOST_SPOTS
+) -> list[Spot]:
     """Return free places with a leader that crosses no words and no leader, cheapest first."""
     spots = [
         replace(spot, cost=spot.cost + more)
         for more, form in _forms_of(callout)
-        for spot in _spots_of_form(room, form, reach)
+        for spot in _spots_of_form(room, form, reach, most)
     ]
     return sorted(spots, key=lambda s: (s.cost, s.box.y0, s.box.x0))
 
 
-def _spots_of_form(room: FreeRoom, callout: Callout, reach: float) -> list[Spot]:
+def _spots_of_form(room: FreeRoom, callout: Callout, reach: float, most: int) -> list[Spot]:
     shape = _Shape.of(callout)
     target = callout.target
     spots: list[Spot] = []
     for box in _reachable(room.limits, callout, (shape.width, shape.height), reach):
-        if len(spots) >= MOST_SPOTS:
+        if len(spots) >= most:
             break
         if not room.is_free(box, CLOSE_MM):
             continue

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box
 from asfitted.layout.callout import (
+    MOST_SPOTS,
     REACH,
     callout_size,
     spots_further_off,
@@ -28,6 +29,7 @@ if TYPE_CHECKING:
 
 UNPLACED_COST = 150.0  # of a callout of weight 1 that finds no place
 ROUNDS = 3
+MANY, LEAST_SPOTS = 24, 30  # of more callouts each has fewer places to choose from
 MOST_PUSHED = 2  # callouts that one may push away from their places
 LEADER_CLEAR = 0.5
 REACH_MM = 3.0  # beyond this hulls of two places need no closer look
@@ -60,10 +62,11 @@ def place_together(
         The items, and the callouts for which there was no room, in their order.
     """
     spots = []
+    most = max(LEAST_SPOTS, MOST_SPOTS * MANY // max(len(callouts), MANY))
     for callout in callouts:
         found = spots_near(room, callout)
         if not near_only:
-            found += spots_further_off(room, callout, reach)
+            found += spots_further_off(room, callout, reach, most)
         spots.append(found)
     task = _Task(callouts, spots)
     tries = [_greedily(task, order) for order in _orders(task)]

@@ -37,7 +37,9 @@ def plan_pages(model: Model, plans: PlanSet) -> list[SheetPlan]:
     """Return the sheets of a set of plans, each plan laid out; tables without room follow them."""
     paper = plans.frame.paper
     laid_out = [plans.laid_out(model, part) for part in plans.parts]
-    made = [SheetPlan(plans.key_of(one.part), one.title, paper, "Drawings", one) for one in laid_out]
+    made = [
+        SheetPlan(plans.key_of(one.part), one.title, paper, "Drawings", one) for one in laid_out
+    ]
     for name, heading, table in _tables(model, laid_out):
         title = f"Plans: {heading}"
         made += plan_table(

@@ -65,7 +65,8 @@ def plan(model: Model) -> list[SheetPlan]:
 def _sheets(model: Model) -> tuple[Paper, tuple[tuple[Part, ...], ...]]:
     """Return the paper and what stands on each sheet.
 
-    The paper is that of the job; A3 where A4 would need more than twice as many sheets.
+    The paper is that of the job; A3 where A4 would need more than twice as many sheets, or where
+    the words on a piece of equipment alone are higher than A4 has room.
     """
     found: dict[Paper, tuple[tuple[Part, ...], ...]] = {}
     papers: tuple[Paper, ...] = ("A3", "A4")
@@ -74,9 +75,15 @@ def _sheets(model: Model) -> tuple[Paper, tuple[tuple[Part, ...], ...]]:
         blocks = blocks_of(model, columns)
         if not blocks:
             return paper, ()
-        found[paper] = share_out(blocks, _room_mm(blocks, model, paper), columns)
+        room = _room_mm(blocks, model, paper)
+        found[paper] = share_out(blocks, room, columns)
+        deepest = max(part.y1 for parts in found[paper] for part in parts)
     wish = model.installation.job.paper
-    small = wish == "A4" and len(found["A4"]) <= MOST_A4_FOR_EACH_A3 * len(found["A3"])
+    small = (
+        wish == "A4"
+        and deepest <= room
+        and len(found["A4"]) <= MOST_A4_FOR_EACH_A3 * len(found["A3"])
+    )
     paper = "A4" if small else "A3"
     return paper, found[paper]
 

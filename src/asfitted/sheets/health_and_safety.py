@@ -181,5 +181,5 @@ def _services(model: Model) -> tuple[str, ...]:
         reference = on_sheet(model, name)
         if reference:
             entries.append(f"{words}: {reference}.")
-    entries.append("As designed, cables carry their tag at both ends and ways their circuit's name.")
+    entries.append("As designed, cables carry their tag at both ends and ways a name.")
     return tuple(entries)

@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.errors import Problem, SpecError
-from asfitted.spec.named_file import beside
 from asfitted.spec.logo import LOGO_HINT, LogoRefusedError
 from asfitted.spec.logo_png import png_logo
 from asfitted.spec.logo_svg import svg_logo
+from asfitted.spec.named_file import beside
 from asfitted.spec.problem_codes import Code
 
 if TYPE_CHECKING:

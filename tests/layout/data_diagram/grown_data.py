@@ -8,7 +8,7 @@ from __future__ import annotations
 import dataclasses
 import random
 from types import MappingProxyType
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from asfitted.calculate.results import (
     CableResult,
@@ -33,9 +33,6 @@ from asfitted.resolve.installation import (
     State,
     Supply,
 )
-
-if TYPE_CHECKING:
-    from asfitted.layout.sheet_layout import Paper
 
 VIEWS = ("door", "", "the goods lift lobby and the stair down to the lower stores of the east wing")
 NAMES = ("", "-OF-THE-GATEHOUSE-BY-THE-LOWER-MILL-POND-AND-WEIR")
@@ -87,7 +84,7 @@ class Grown:
     data: dict[str, DataResult] = dataclasses.field(default_factory=dict)
 
 
-def grown_model(seed: int, paper: Paper = "A3") -> Model:
+def grown_model(seed: int, paper: Any = "A3") -> Model:
     """Return a model with cameras, data points, socket-outlets and isolators."""
     dice = random.Random(seed)  # noqa: S311 - test data
     grown = Grown(dice)
@@ -97,7 +94,9 @@ def grown_model(seed: int, paper: Paper = "A3") -> Model:
     _grow_data(grown, cameras, points)
     cabinet = Cabinet("CAB1", _place(dice), 600, 450, dice.choice(("", *list(grown.points)[:1])))
     if dice.random() < 0.7:  # the rest stands elsewhere
-        for tag in [t for t, d in grown.devices.items() if d.kind in {"recorder", "PoE switch"}][:3]:
+        for tag in [t for t, d in grown.devices.items() if d.kind in {"recorder", "PoE switch"}][
+            :3
+        ]:
             grown.devices[tag] = dataclasses.replace(grown.devices[tag], position=cabinet.position)
     installation = Installation(
         job=dataclasses.replace(JOB, paper=paper),
@@ -136,13 +135,15 @@ def _grow_power(grown: Grown, number: int) -> None:
     family = dice.choice(("swa", "swa_lsf", "singles", "twin_earth", "flex_rubber"))
     cores = {"twin_earth": 2, "singles": 4}.get(family, dice.choice((2, 3, 4, 5)))
     _add_point(grown, tag, kind, circuit)
-    _add_cable(grown, f"W{number + 1:02d}", circuit, (f"DB{number % 7 + 1}", tag), family, cores)
+    _add_cable(grown, f"W{number + 1:02d}", circuit, (f"DB{number % 7 + 1}", tag), (family, cores))
     tags = [tag]
     if kind == "isolator" and dice.random() < 0.8:
         fed = f"M{number + 1}"
         _add_point(grown, fed, dice.choice(("motor", "fan", "heating load", "equipment")), circuit)
         tail = dice.choice(("swa", "flex_rubber"))
-        _add_cable(grown, f"W{number + 1:02d}-2", circuit, (tag, fed), tail, dice.choice((3, 4, 5)))
+        _add_cable(
+            grown, f"W{number + 1:02d}-2", circuit, (tag, fed), (tail, dice.choice((3, 4, 5)))
+        )
         tags.append(fed)
     grown.circuits[circuit] = Circuit(
         circuit, number, "grown", "", State.NEW, "DB1", "1", "TP", "power", device, tuple(tags),
@@ -173,10 +174,10 @@ def _add_point(grown: Grown, tag: str, kind: str, circuit: str) -> None:
 
 
 def _add_cable(
-    grown: Grown, tag: str, circuit: str, ends: tuple[str, str], family: str, cores: int
+    grown: Grown, tag: str, circuit: str, ends: tuple[str, str], make: tuple[str, int]
 ) -> None:
-    dice = grown.dice
-    cpc = "separate" if family == "singles" else dice.choice(("core", "armour"))
+    dice, (family, cores) = grown.dice, make
+    cpc: Any = "separate" if family == "singles" else dice.choice(("core", "armour"))
     if family in {"flex_rubber", "twin_earth"}:
         cpc = "core"
     size = dice.choice((None, *SIZES))
@@ -185,7 +186,7 @@ def _add_cable(
         dice.choice(("clipped", "flexible conduit", "25 mm steel conduit")), 30,
     )  # fmt: skip
     if size is not None and dice.random() < 0.9:
-        zeros = dict.fromkeys(("design_current_a", "tabulated_a", "capacity_a", "drop_v"), 1.0)
+        zeros: Any = dict.fromkeys(("design_current_a", "tabulated_a", "capacity_a", "drop_v"), 1.0)
         grown.sized[tag] = CableResult(
             tag=tag, circuit=circuit, csa_mm2=size, cpc_mm2=None, cpc_words="core",
             size_chosen=True, tried=(), words=f"{cores}c × {size:g} mm² XLPE/SWA/PVC",
@@ -247,7 +248,8 @@ def _add_link(grown: Grown, tag: str, start: str, family: str, *, supply: str) -
     dice, cable = grown.dice, f"D{len(grown.data) + 1:02d}"
     grown.cables[cable] = Cable(
         cable, tag, "data", family, 8, None, "none", start, tag,
-        dice.choice((State.NEW, State.EXISTING)), dice.choice((None, 12.0)), (), None, "clipped", 30,
+        dice.choice((State.NEW, State.EXISTING)), dice.choice((None, 12.0)), (), None, "clipped",
+        30,
     )  # fmt: skip
     length = dice.choice((None, 12.3, 1234.5))
     grown.data[tag] = DataResult(

@@ -1,4 +1,4 @@
-"""Faults of a laid-out sheet, found on its numbers: words on words or ink, crossings, loose ends."""
+"""Faults of a laid-out sheet, found on its numbers: words on words or ink, crossings."""
 
 from __future__ import annotations
 
@@ -40,7 +40,9 @@ def _words(items: tuple[Item, ...]) -> Iterator[str]:
     """Yield words that lie on other words, or that a line or a symbol runs through."""
     texts = sorted(_texts(items), key=lambda found: found[0].x0)
     for i, (box, words) in enumerate(texts):
-        for other, other_words in itertools.takewhile(lambda t, b=box: t[0].x0 < b.x1, texts[i + 1 :]):  # type: ignore[misc]
+        for other, other_words in texts[i + 1 :]:
+            if other.x0 >= box.x1:
+                break
             if box.meets(other):
                 yield f"{words!r} on {other_words!r}"
     for item in items:
@@ -68,7 +70,10 @@ def segments(path: Path) -> list[tuple[Point, Point]]:
 def _runs_through(a: Point, b: Point, box: Box) -> bool:
     """Tell whether a straight piece passes through a box (Liang and Barsky's clipping)."""
     low, high = 0.0, 1.0
-    for start, step, least, most in ((a.x, b.x - a.x, box.x0, box.x1), (a.y, b.y - a.y, box.y0, box.y1)):
+    for start, step, least, most in (
+        (a.x, b.x - a.x, box.x0, box.x1),
+        (a.y, b.y - a.y, box.y0, box.y1),
+    ):
         if abs(step) < 1e-9:
             if not least < start < most:
                 return False

@@ -68,4 +68,5 @@ def grown_model(folder: Path, seed: int, *, long_m: float, wide_m: float, socket
 
 def numbers_for(plans: list[SheetPlan]) -> Numbers:
     """Return numbers for some planned sheets, from 01."""
-    return Numbers({p.key: f"{i:02d}" for i, p in enumerate(plans, start=1)})
+    numbered = enumerate(plans, start=1)
+    return Numbers({key: f"{i:02d}" for i, p in numbered for key in (p.key, *p.also)})

@@ -1,4 +1,4 @@
-"""Elevations and key plan of rooms grown from a seed: nothing overlaps, nothing falls off."""
+"""Elevations of rooms grown from a seed: nothing overlaps, nothing falls off."""
 
 from __future__ import annotations
 
@@ -16,9 +16,10 @@ from asfitted.layout.elevation.wall_drawing import marks_on
 from asfitted.layout.frame import usable_box
 from asfitted.layout.sheet_layout import Circle, Item, Path, SymbolUse, Text, text_box
 from asfitted.layout.title_block import title_block_box
-from asfitted.sheets import elevations, key_plan
+from asfitted.sheets import elevations
 
 if TYPE_CHECKING:
+    from asfitted.layout.elevation.wall_content import WallContent
     from asfitted.layout.sheet_model import Model
 
 ROOMS = {
@@ -43,15 +44,24 @@ _SHEETS: dict[str, dict[str, tuple[Item, ...]]] = {}
 
 
 def sheets(grown: dict[str, Model], room: str) -> dict[str, tuple[Item, ...]]:
+    """Return the items of every elevation sheet by its key."""
     if room not in _SHEETS:
         model = grown[room]
-        plans = [*key_plan.plan(model), *elevations.plan(model)]
+        plans = elevations.plan(model)
         numbers = numbers_for(plans)
-        _SHEETS[room] = {
-            p.key: (key_plan if p.key == "key-plan" else elevations).build(p, model, numbers).items
-            for p in plans
-        }
+        _SHEETS[room] = {p.key: elevations.build(p, model, numbers).items for p in plans}
     return _SHEETS[room]
+
+
+def views_of(model: Model) -> list[WallContent]:
+    """Return what every view of the elevations shows."""
+    payloads = (p.payload for p in elevations.plan(model))
+    return [
+        view.content
+        for payload in payloads
+        if isinstance(payload, elevations.WallPayload)
+        for view in payload.sheet.views
+    ]
 
 
 def words(items: tuple[Item, ...]) -> list[tuple[Box, str]]:
@@ -121,18 +131,12 @@ def test_chains_sum_to_the_wall(grown: dict[str, Model], room: str) -> None:
 
 
 @pytest.mark.parametrize("room", ROOMS)
-def test_every_socket_is_named_on_its_elevation_and_on_the_plan(
-    grown: dict[str, Model], room: str
-) -> None:
+def test_every_socket_is_named_with_its_height(grown: dict[str, Model], room: str) -> None:
     made = sheets(grown, room)
-    for point in grown[room].installation.points.values():
-        for key in (f"elevation/{point.position.wall}", "key-plan"):
-            said = {
-                word.strip(".,;:")
-                for _, name in words(made[key])
-                for word in name.split(": ", 1)[1].split()
-            }
-            assert point.tag in said, f"{point.tag} is not on {key}"
+    said = " ".join(name for items in made.values() for _, name in words(items))
+    for tag, point in grown[room].installation.points.items():
+        assert tag in said.replace(".", " ").replace(";", " ").split(), tag
+        assert f"{point.position.up_mm:+.0f}" in said
 
 
 @pytest.mark.parametrize("room", ROOMS)
@@ -142,10 +146,14 @@ def test_all_walls_are_at_one_scale(grown: dict[str, Model], room: str) -> None:
     assert len(scales) == 1
 
 
-def test_a_wall_too_long_for_1_to_100_says_so(grown: dict[str, Model]) -> None:
-    model = grown["hall"]
-    plans = [*key_plan.plan(model), *elevations.plan(model)]
-    first = next(p for p in plans if p.key == "elevation/A")
-    content = elevations.build(first, model, numbers_for(plans))
-    assert content.scale in ("1:100 @ A3", "1:200 @ A3")
-    assert bool(content.notes) == (content.scale == "1:200 @ A3")
+@pytest.mark.parametrize("room", ROOMS)
+def test_every_thing_is_in_one_view_and_at_most_one_detail(
+    grown: dict[str, Model], room: str
+) -> None:
+    model = grown[room]
+    shown = views_of(model)
+    for tag in model.installation.points:
+        whole = [c.key for c in shown if not c.detail and any(t.tag == tag for t in c.things)]
+        enlarged = [c.key for c in shown if c.detail and any(t.tag == tag for t in c.things)]
+        assert len(whole) == 1, (tag, whole)
+        assert len(enlarged) <= 1, (tag, enlarged)

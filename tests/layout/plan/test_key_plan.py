@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import pytest
@@ -7,8 +8,8 @@ import pytest
 from asfitted.geometry import Box
 from asfitted.layout.free_room import gap_mm
 from asfitted.layout.lettering import box_of
-from asfitted.layout.plan.key_plan_sheet import lay_out_key_plan
 from asfitted.layout.plan.north import north_direction
+from asfitted.layout.plan.plan_set import plan_set
 from asfitted.layout.plan.plan_things import (
     look_direction,
     plan_things,
@@ -21,7 +22,6 @@ from asfitted.layout.sheet_model import Numbers
 from asfitted.sheets import elevations, key_plan
 
 if TYPE_CHECKING:
-    from asfitted.layout.plan.key_plan_sheet import KeyPlan
     from asfitted.layout.sheet_layout import Item
     from asfitted.layout.sheet_model import Model
 
@@ -33,8 +33,17 @@ def numbers_of(model: Model) -> Numbers:
     return Numbers({p.key: f"{i:02d}" for i, p in enumerate(plans, start=1)})
 
 
+@dataclass(frozen=True)
+class KeyPlan:
+    items: tuple[Item, ...]
+    unplaced: tuple[str, ...]
+
+
 def laid_out(model: Model) -> KeyPlan:
-    return lay_out_key_plan(model, numbers_of(model))
+    plans = plan_set(model)
+    assert plans.is_one
+    made = plans.laid_out(model, plans.parts[0])
+    return KeyPlan(made.finished(numbers_of(model)), made.unplaced)
 
 
 def said(plan: KeyPlan) -> dict[str, list[str]]:

@@ -177,7 +177,7 @@ def test_every_flag_has_its_twin_which_names_it_by_sheet_and_zone(case: object) 
         assert twin.link == f"{number}#{ident}" or ident.startswith("ways:")
         use = twin.parts[0]
         assert isinstance(use, SymbolUse)
-        zone = zone_of("A3", use.at.moved(5, 5))
+        zone = zone_of("A3", use.at.moved(use.size_mm / 2, use.size_mm / 2))
         said = words[number][f"{ident}:words"]
         assert re.search(rf"sheets? {sheet}", said)
         assert f"zone {zone}" in said

@@ -1,1 +1,1 @@
-"""Containment unfolded: each run laid out along its length, and cut across at its fullest points."""
+"""Containment unfolded along its length, and cut across at its fullest points."""

@@ -85,7 +85,7 @@ def draw_fill(
 
 def _span(view: StripView, piece: CutPiece) -> tuple[float, float]:
     a, b = (view.x(view.held(view.developed.place(along)[0])) for along in piece.along)
-    return (a - 1.5, b + 1.5) if b - a < 0.01 else (a, b)  # noqa: PLR2004  # upright
+    return (a - 1.5, b + 1.5) if b - a < 0.01 else (a, b)  # upright
 
 
 def _hover(piece: CutPiece) -> str:

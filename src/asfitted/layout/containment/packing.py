@@ -1,7 +1,7 @@
 """Cables laid into a cross-section one by one, each at its true size, none over another.
 
-On tray, ladder and basket they lie in one layer. In trunking, conduit and duct each cable in turn is
-let down where it comes to rest lowest, then furthest left; a few orders are tried. What finds no
+On tray, ladder and basket they lie in one layer. In trunking, conduit and duct each cable in turn
+is let down where it comes to rest lowest, then furthest left; a few orders are tried. What finds no
 room is said not to fit: nothing is squeezed or drawn smaller. Lengths are mm of the real thing; x
 runs right and y UP from the inside bottom left corner of the containment.
 """

@@ -1,4 +1,4 @@
-"""The profile of a run: walls one after another, the run at its height, drops to what they serve."""
+"""The profile of a run: walls one after another, the run at its height, its drops."""
 
 from __future__ import annotations
 
@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from asfitted.layout.containment.developed_run import Stretch
     from asfitted.layout.containment.strip_drawing import StripBand
     from asfitted.layout.containment.strip_view import StripView
+    from asfitted.layout.sheet_layout import Pattern
     from asfitted.layout.sheet_model import Numbers
 
 DOT_MM, FOLD_MM, JOINT_MM = 0.7, 2.5, 1.6
@@ -27,27 +28,30 @@ def draw_profile(
     ident: str,
     view: StripView,
     band: StripBand,
-    rows: tuple[float, float],
-    left: float,
+    rows: tuple[float, float, float],
     numbers: Numbers,
 ) -> list[Item]:
-    """Return walls, folds, levels, drops, the run itself, section marks and match marks."""
+    """Return walls, folds, levels, drops, the run itself, section marks and match marks.
+
+    ``rows`` are top and foot of the row of walls, then where the names of rows start, x.
+    """
+    top, foot, left = rows
     return [
-        *_walls(ident, view, band, rows, numbers),
-        text_item(f"{ident}:wall-name", "Wall", Point(left, rows[1] - 1.6)),
+        *_walls(ident, view, band, (top, foot), numbers),
+        text_item(f"{ident}:wall-name", "Wall", Point(left, foot - 1.6)),
         *_levels(ident, view, band, left),
         *_drops(ident, view, band),
         *_run(ident, view, band),
         *_joints(ident, view, band),
-        *_marks(ident, view, band, rows[1], numbers),
-        *_matches(ident, view, band, rows, numbers),
+        *_marks(ident, view, band, foot, numbers),
+        *_matches(ident, view, band, (top, foot), numbers),
     ]
 
 
 def _walls(
     ident: str, view: StripView, band: StripBand, rows: tuple[float, float], numbers: Numbers
 ) -> list[Item]:
-    """Return the names of the walls, with a fold line from their row to the floor at each corner."""
+    """Return the names of the walls, with a fold line down to the floor at each corner."""
     thin = widths_for(band.paper).narrow
     items: list[Item] = []
     cuts: list[Path] = []
@@ -114,7 +118,7 @@ def _levels(ident: str, view: StripView, band: StripBand, left: float) -> list[I
         words = "FFL ±0" if up == 0 else f"{_reference(view, up)} {height_words(up)}".strip()
         items.append(text_item(f"{ident}:level:{up}", words, Point(left, y + BODY / 2)))
         start = left + text_width_mm(words, BODY) + 0.8
-        pattern = "continuous" if up == 0 else "long_dash_dot"
+        pattern: Pattern = "continuous" if up == 0 else "long_dash_dot"
         lines.append(polyline((start, y), (ends[0], view.y(up)), width_mm=thin))
         right = ends[1] if up == 0 else view.left
         if right > ends[0]:
@@ -122,7 +126,7 @@ def _levels(ident: str, view: StripView, band: StripBand, left: float) -> list[I
             lines.append(
                 polyline(
                     (ends[0], view.y(up)), (right, view.y(up)), width_mm=width, pattern=pattern
-                )  # type: ignore[arg-type]
+                )
             )
     return [*items, Item(f"{ident}:levels", "dim", tuple(lines))]
 

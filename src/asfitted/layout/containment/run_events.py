@@ -1,4 +1,4 @@
-"""What happens along a run: ends, corners, changes of level, other runs that join, cables that leave."""
+"""What happens along a run: ends, corners, levels, other runs, cables that leave."""
 
 from __future__ import annotations
 

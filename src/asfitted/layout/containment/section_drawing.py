@@ -1,7 +1,8 @@
-"""A cross-section on the sheet: the containment cut, every cable at its true size, its tag, sizes."""
+"""A cross-section on the sheet: containment cut, cables at true size, tags, sizes."""
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -34,7 +35,7 @@ BAR_STEPS = (1, 2, 5, 10, 20, 50, 100)
 
 @dataclass(frozen=True)
 class SectionBlock:
-    """A cross-section with its heading, drawing, dimensions and figures; draws itself at a place."""
+    """A cross-section with heading, drawing, dimensions and figures; draws itself at a place."""
 
     section: CrossSection
     model: Model
@@ -292,7 +293,7 @@ def _holds_tag(piece: Laid, scale: float) -> bool:
     half_cap = BODY / 2 + PAD_MM / 2
     if radius <= half_cap:
         return False
-    chord = 2 * (reach + (radius**2 - half_cap**2) ** 0.5)
+    chord = 2 * (reach + math.sqrt(radius**2 - half_cap**2))
     return wide <= chord
 
 

@@ -26,12 +26,19 @@ if TYPE_CHECKING:
 KEY = "containment-sections"
 STAND_IN = "sheet 00, zone A1"  # as long as what is written once the sheets are numbered
 NOTES = (
-    "Cables are drawn at their true overall size from the dimension tables. Tinted: power. With a "
-    "ring inside: data. Flat cables lie flat.",
-    "In trunking, conduit and duct the places of the cables are one way in which they fit, not an "
-    "order to lay them in. On tray, basket and ladder: one layer, power from the left edge.",
-    "Grouping is counted apart from fill: see the calculations. Walls of trunking and conduit are "
-    "as thick as the fill takes them.",
+    (
+        "Cables are drawn at their true overall size from the dimension tables. Tinted: "
+        "power. With a ring inside: data. Flat cables lie flat."
+    ),
+    (
+        "In trunking, conduit and duct the places of the cables are one way in which they "
+        "fit, not an order to lay them in. On tray, basket and ladder: one layer, power from "
+        "the left edge."
+    ),
+    (
+        "Grouping is counted apart from fill: see the calculations. Walls of trunking and "
+        "conduit are as thick as the fill takes them."
+    ),
 )
 
 
@@ -55,7 +62,8 @@ class SectionPages:
     @property
     def count(self) -> int:
         """How many sheets there are."""
-        return max((b.slot.page for b in (*self.sections, *self.tables)), default=-1) + 1
+        slots = [*(s.slot for s in self.sections), *(t.slot for t in self.tables)]
+        return max((slot.page for slot in slots), default=-1) + 1
 
     @property
     def keys(self) -> dict[int, str]:

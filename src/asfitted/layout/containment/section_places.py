@@ -1,4 +1,4 @@
-"""Where runs are cut across: at the fullest piece of each, and where power and data lie together."""
+"""Where runs are cut across: at the fullest pieces of each."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What is written beside a cross-section: where it is cut, fill in figures, distance of power from data."""
+"""What is written beside a cross-section: place, fill in figures, power from data."""
 
 from __future__ import annotations
 
@@ -66,8 +66,10 @@ def _fill(section: CrossSection) -> tuple[str, ...]:
         cables = sum(piece.overall_mm)
         spare = run.width_mm * piece.limit_pct / 100 - piece.used_mm
         return (
-            f"Width: cables {cables:.1f} + 2 edges of {edge:g} = {piece.used_mm:.1f} mm "
-            f"of {run.width_mm:g} mm: {fill} %",
+            (
+                f"Width: cables {cables:.1f} + 2 edges of {edge:g} = {piece.used_mm:.1f} mm "
+                f"of {run.width_mm:g} mm: {fill} %"
+            ),
             f"Limit {limit} %: {_spare(spare, 'mm')}",
             basis,
         )

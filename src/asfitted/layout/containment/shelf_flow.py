@@ -1,4 +1,4 @@
-"""Views set side by side on shelves over as many sheets as they need, each shelf's tables under it."""
+"""Views side by side on shelves over as many sheets as needed; tables in what is left."""
 
 from __future__ import annotations
 

@@ -1,7 +1,8 @@
-"""One part of a strip drawn: pieces and fill over it, the profile with its drops, distances under it.
+"""One part of a strip: pieces and fill over it, the profile, distances under it.
 
-From the top: heading, numbers of the pieces with cables and fill, bars of fill against the limit,
-walls, marks of cross-sections, the profile above the floor, distances from the start, what is there.
+From the top: heading, numbers of the pieces with cables and fill, bars of fill against the
+limit, walls, marks of cross-sections, the profile above the floor, distances from the start, and
+what is there.
 """
 
 from __future__ import annotations
@@ -116,7 +117,7 @@ class StripBand:
         items = draw_heading(ident, view, at, self.paper)
         items += draw_fill(ident, view, self._pieces(), (y, *limits), at.x)
         y += numbers_height(self.developed) + FANS_MM + BARS_MM
-        items += draw_profile(ident, view, self, (y, y + WALLS_MM), at.x, numbers)
+        items += draw_profile(ident, view, self, (y, y + WALLS_MM, at.x), numbers)
         return (*items, *self._labels(ident, view, limits, at.x))
 
     def _labels(

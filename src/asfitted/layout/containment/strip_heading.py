@@ -1,4 +1,4 @@
-"""The heading of a strip: tag and size of the run, level, length, supports, scales with their bar."""
+"""The heading of a strip: run, size, length, fullest piece, supports, scales with bar."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""All strips of a job on as many sheets as they need, each with the table of its pieces under it."""
+"""All strips of a job on as many sheets as they need, with tables of their pieces."""
 
 from __future__ import annotations
 
@@ -40,11 +40,16 @@ BELOW_MM = 2.0
 LEAST_NOTES_MM = 120.0
 TABLE_COLUMNS = {"A3": 3, "A4": 2}
 NOTES = (
-    "Each run is unfolded: walls one after another, seen from inside the room. Distances run "
-    "along the run from its start, with what goes up or down counted in.",
-    "Over the bars: piece, how many cables (c), fill; bars: fill; dashed: its limit; dark: over it. Heavy line with dot: drop or rise to the thing "
-    "served, at its height; what stands out in the room or outside is shown in the same way.",
-    "Diamond: another run joins. Number with arrow: cross-section, seen the way of the arrow.",
+    (
+        "Each run is unfolded: walls one after another, seen from inside the room. Distances "
+        "run along the run from its start, with what goes up or down counted in."
+    ),
+    (
+        "Over the bars: piece, how many cables (c), fill; bars: fill; dashed: its limit; "
+        "dark: over it. Heavy line with dot: drop or rise to the thing served, at its height; "
+        "what stands out in the room or outside is shown in the same way."
+    ),
+    ("Diamond: another run joins. Number with arrow: cross-section, seen the way of the arrow."),
     "Containment thinner than 1.25 mm on paper is drawn 1.25 mm thick.",
 )
 
@@ -68,7 +73,8 @@ class StripPages:
     @property
     def count(self) -> int:
         """How many sheets there are."""
-        return max((b.slot.page for b in (*self.bands, *self.tables)), default=-1) + 1
+        slots = [*(b.slot for b in self.bands), *(t.slot for t in self.tables)]
+        return max((slot.page for slot in slots), default=-1) + 1
 
     def on(self, page: int) -> tuple[PlacedBand, ...]:
         """Return the strips on a sheet, from 0."""

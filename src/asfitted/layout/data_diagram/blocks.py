@@ -25,6 +25,7 @@ EQUIPMENT_SYMBOLS = {
     "PoE switch": "poe_switch",
 }
 SIGN_MM = 10.0
+FLAG_SIGN_MM = 7.0
 NO_EQUIPMENT = "where the cable starts is not recorded"
 
 
@@ -38,6 +39,7 @@ class EquipmentWords:
     kind_lines: tuple[str, ...]
     lines: tuple[str, ...]
     patch: str = ""  # port that its patch lead goes to
+    patch_lines: int = 0  # lines that the words on the patch lead need
 
     @property
     def head_mm(self) -> float:
@@ -48,8 +50,12 @@ class EquipmentWords:
     @property
     def height_mm(self) -> float:
         """Height of it all, gap and flag of a patch lead included."""
-        patch = 2 * LINE + 4.0 if self.patch else 0.0
-        return self.head_mm + len(self.lines) * LINE + patch + 4.0
+        return self.head_mm + len(self.lines) * LINE + self.patch_mm + 4.0
+
+    @property
+    def patch_mm(self) -> float:
+        """Height of the flag of its patch lead with its words, 0 without one."""
+        return max(self.patch_lines * LINE + 4.0, FLAG_SIGN_MM + 3.0) if self.patch else 0.0
 
 
 @dataclass(frozen=True)
@@ -111,7 +117,14 @@ def _words(device: DataDevice, model: Model, columns: Columns) -> EquipmentWords
         tuple(hard_wrap(device.kind, beside, BODY)),
         tuple(lines),
         device.port,
+        len(patch_words(device.port, "sheet 000, zone M0", columns)) if device.port else 0,
     )
+
+
+def patch_words(port: str, there: str, columns: Columns) -> list[str]:
+    """Return the words beside the flag of a patch lead, in lines that fit."""
+    said = f"patch lead to {port.replace('/', ' port ')}: {there}"
+    return hard_wrap(said, columns.equipment_mm - FLAG_SIGN_MM - 2.0, BODY)
 
 
 def _total(total: EquipmentResult) -> str:

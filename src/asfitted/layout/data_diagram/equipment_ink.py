@@ -7,6 +7,7 @@ from itertools import groupby
 from typing import TYPE_CHECKING, Literal
 
 from asfitted.geometry import Box, Point
+from asfitted.layout.data_diagram.blocks import FLAG_SIGN_MM, patch_words
 from asfitted.layout.data_diagram.columns import PATTERNS
 from asfitted.layout.data_diagram.hard_wrap import hard_wrap
 from asfitted.layout.data_diagram.measuring import LINE
@@ -25,8 +26,6 @@ if TYPE_CHECKING:
     from asfitted.layout.data_diagram.measuring import MeasuredRow
     from asfitted.layout.data_diagram.paging import Part
     from asfitted.layout.sheet_layout import Paper
-
-FLAG_SIGN_MM = 7.0
 
 
 @dataclass(frozen=True)
@@ -127,18 +126,16 @@ class SheetInk:
         y += len(one.lines) * LINE
         if one.patch:
             items += self._patch_flag(one, Point(at.x, y + 2.5))
-            y += 2 * LINE + 4.0
+            y += one.patch_mm
         return items, y + 4.0
 
     def _patch_flag(self, one: EquipmentWords, at: Point) -> list[Item]:
         """Return the flag at a recorder that says where its patch lead goes."""
         there = self.spots[("patch at switch", one.tag)]
-        port = one.patch.replace("/", " port ")
-        room = self.columns.equipment_mm - FLAG_SIGN_MM - 2.0
-        lines = hard_wrap(f"patch lead to {port}: {there.words}", room, BODY)
+        lines = patch_words(one.patch, there.words, self.columns)
         sign = _flag(f"patch:{one.tag}", at, self.widths.symbol, there.link, turn=0)
         words_at = at.moved(FLAG_SIGN_MM + 2.0, BODY + 0.2)
-        return [sign, Item(f"patch:{one.tag}:words", "text", lines_of_text(lines[:3], words_at))]
+        return [sign, Item(f"patch:{one.tag}:words", "text", lines_of_text(lines, words_at))]
 
     def _patch_row(self, measured: MeasuredRow, y: float) -> list[Item]:
         """Return the row at a switch port that a recorder's patch lead comes to."""
@@ -226,13 +223,16 @@ def _patch_spots(
     paper, number = sheet
     for row, y in zip(part.rows, part.row_ys, strict=True):
         if row.row.is_patch:
-            at = corner.moved(columns.words_x - 4.0, y + row.legs[0].y_mm)
+            at = corner.moved(
+                columns.words_x - 2.0 - FLAG_SIGN_MM, y + row.legs[0].y_mm - FLAG_SIGN_MM / 2
+            )
             ident = f"patch:{row.row.device}:to-switch"
             spots[("patch at switch", row.row.device)] = Spot(number, zone_of(paper, at), ident)
     y = part.y0 + PAD_MM
     for one in part.block.equipment:
         if one.patch and not part.comes_from:
-            at = corner.moved(columns.equipment_x + 2.0, y + one.head_mm + len(one.lines) * LINE)
+            down = one.head_mm + len(one.lines) * LINE + 2.5
+            at = corner.moved(columns.equipment_x, y + down)
             ident = f"patch:{one.tag}"
             spots[("patch at recorder", one.tag)] = Spot(number, zone_of(paper, at), ident)
         y += one.height_mm

@@ -98,7 +98,8 @@ class IsolatorFigure:
             start = POLE_Y + 10.0
         else:
             start = COLOURS_END_Y
-            sketch.words(f"{mark}:through", ("solid", "link"), x + 1.3, POLE_Y + 4.0)
+            said = ("solid", "link") if mark == "N" else ("stays", "live")
+            sketch.words(f"{mark}:through", said, x + 1.3, POLE_Y + 4.0)
         finish = TERMINAL_Y - 1.0 if goes_on else POLE_Y + 13.0
         sketch.wire(f"{mark}:load", out, (x, start), (x, finish))
         if not goes_on:

@@ -19,7 +19,6 @@ if TYPE_CHECKING:
 
 W = widths_for("A3")
 WEIGHT = 20.0  # the letter of a detail matters more than any other words
-BOUNDARY_INK = 0.5  # what a leader pays to cross a boundary
 
 
 @dataclass(frozen=True)

@@ -7,15 +7,17 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from asfitted.layout.elevation.detail_marks import DetailMark
+from asfitted.layout.elevation.dimension_chain import written_marks
 from asfitted.layout.elevation.paper_room import above_title
 from asfitted.layout.elevation.shown_part import part_of
 from asfitted.layout.elevation.wall_drawing import (
     Frame,
     base_band_mm,
     draw_wall,
+    marks_on,
     need_of,
 )
-from asfitted.layout.elevation.wall_parts import best_cut, taken_on
+from asfitted.layout.elevation.wall_parts import THROUGH_THING, best_cut, taken_on
 from asfitted.layout.elevation.window import Edge, Window
 
 if TYPE_CHECKING:
@@ -27,12 +29,14 @@ if TYPE_CHECKING:
     from asfitted.layout.elevation.wall_drawing import WallDrawing
     from asfitted.layout.sheet_layout import Paper
 
-SCALES = (100, 50, 25, 20, 10, 5)
+SCALES = (100, 50, 25, 20, 10)
+PART_COST = 8  # words that may lack room before a window is shown in one more part
 MOST_BARE = 8  # tags without their height that a note may tell of
 MOST_SPAN_MM = 1500.0  # a longer thing without words is told in a note, not enlarged
 AROUND_MM, GAP_MM, EDGE_MM = 250.0, 300.0, 120.0
 NEAR_END_MM = 150.0  # a detail that ends so near to a corner, floor or ceiling goes up to it
 NO_BAND_MM = 4.0
+LEAST_HIGH_MM = 600.0  # a window is not cut into lower ones than half of this
 CUT = Edge("cut")
 
 
@@ -45,6 +49,13 @@ class Detail:
     frame: Frame
 
 
+def windows_at_once(content: WallContent, scale: int) -> tuple[Window, ...]:
+    """Return the parts of a view so crowded that not even their dimensions have room under it."""
+    return tuple(
+        _window(content, span) for span in _joined(content, _without_dimension(content, scale))
+    )
+
+
 def plan_details(
     content: WallContent, drawn: WallDrawing, around: Surroundings
 ) -> tuple[Detail, ...]:
@@ -52,7 +63,7 @@ def plan_details(
     details: list[Detail] = []
     for window in _crowded(content, drawn):
         for found, frame in _enlarged(content, window, drawn.view.scale, around):
-            letter = _letter(len(details))
+            letter = detail_letter(len(details))
             key = f"{content.key}/detail-{letter}"
             shown = replace(part_of(content, found, key), detail=letter)
             mark = DetailMark(letter, key, found, frame.scale)
@@ -60,7 +71,19 @@ def plan_details(
     return tuple(details)
 
 
-def _letter(number: int) -> str:
+def _without_dimension(content: WallContent, scale: int) -> list[Span]:
+    """Return the places whose dimension has no room under a view at a scale."""
+    marks = marks_on(content)
+    written = written_marks(marks, content.window.length_mm / scale)
+    return [
+        (m.along_mm - 50.0, m.along_mm + 50.0, *_heights_at(content, m.along_mm))
+        for m in marks
+        if m not in written
+    ]
+
+
+def detail_letter(number: int) -> str:
+    """Return the letter of a detail: a to z, then a1 and so on."""
     letters = string.ascii_lowercase
     return letters[number] if number < len(letters) else f"{letters[number % 26]}{number // 26}"
 
@@ -77,10 +100,7 @@ def _crowded(content: WallContent, drawn: WallDrawing) -> tuple[Window, ...]:
         if max(box.width, box.height) * view.scale <= MOST_SPAN_MM
         for span in [_span(view.scale, view.left, view.floor, content, box)]
     ]
-    spans += [
-        (m.along_mm - 50.0, m.along_mm + 50.0, *_heights_at(content, m.along_mm))
-        for m in drawn.not_dimensioned
-    ]
+    spans += _without_dimension(content, view.scale)
     return tuple(_window(content, span) for span in _joined(content, spans))
 
 
@@ -167,14 +187,17 @@ def _enlarged(
         frames = _split(content, window, scale, around.paper)
         if frames is None:
             continue
-        missing = 0
+        missing = PART_COST * (len(frames) - 1)
+        missing += sum(len(_without_dimension(part_of(content, p, ""), scale)) for p, _ in frames)
+        if best is not None and missing >= best[0]:
+            continue
         for part, frame in frames:
             shown = replace(part_of(content, part, content.key), detail="a")
             left = draw_wall(shown, around.results, around.refs, frame, {}).left_over
             missing += 2 * len(left.keynotes) + 3 * len(left.unplaced) + len(left.bare)
         if best is None or missing < best[0]:
             best = (missing, frames)
-        if not missing:
+        if missing <= PART_COST * (len(frames) - 1):
             break
     return best[1] if best else []
 
@@ -182,7 +205,7 @@ def _enlarged(
 def _split(
     content: WallContent, window: Window, scale: int, paper: Paper
 ) -> list[tuple[Window, Frame]] | None:
-    """Return a window in parts that fit the paper at a scale, or None when it is too high."""
+    """Return a window in parts that fit the paper at a scale, or None where they cannot."""
     room = above_title(paper)
     todo, done = [window], []
     while todo:
@@ -193,7 +216,11 @@ def _split(
         frame = Frame(scale, paper, band, room.width)
         need = need_of(shown, frame)
         if need.height > room.height:
-            return None
+            if part.height_mm < LEAST_HIGH_MM:
+                return None
+            up = _level_cut(content, part)
+            todo[:0] = [replace(part, low_mm=up), replace(part, high_mm=up)]
+            continue
         if need.width <= room.width:
             done.append((part, frame))
             continue
@@ -207,3 +234,19 @@ def _split(
             return None
         todo[:0] = [replace(part, to_mm=at, right=CUT), replace(part, from_mm=at, left=CUT)]
     return done
+
+
+def _level_cut(content: WallContent, window: Window) -> float:
+    """Return the height at which a window that is too high is cut in two, clear of things."""
+    taken = [
+        (t.at.up - t.height_mm / 2 - 50.0, t.at.up + t.height_mm / 2 + 50.0, THROUGH_THING)
+        for t in content.things
+        if window.holds(t.at)
+    ]
+    taken += [
+        (p.start.up - 150.0, p.start.up + 150.0, THROUGH_THING)
+        for p in content.pieces
+        if p.is_level
+    ]
+    middle, quarter = (window.low_mm + window.high_mm) / 2, window.height_mm / 4
+    return best_cut(middle, middle - quarter, middle + quarter, taken)

@@ -29,7 +29,7 @@ if TYPE_CHECKING:
 THING_WEIGHT = 6.0
 BARE_COST = 70.0  # of a tag without its height
 RINGS_REACH_MM = 120.0
-ENOUGH_MM = 8.0  # of a line in a detail, on the paper of the view
+ENOUGH_MM = 2.5  # of a line in a detail, on the paper of the view
 
 
 @dataclass(frozen=True)
@@ -73,7 +73,9 @@ def write_words(
     room right beside them stand here too.
     """
     flags = [f for f in content.flags if not _is_in(_corner_box(view, f), enlarged)]
-    waiting = [*_flag_corners(drawing, view, content, flags, refs), *callouts.details]
+    items, waiting = place_together(drawing.room, callouts.details)
+    drawing.extend(items)
+    waiting += _flag_corners(drawing, view, content, flags, refs)
     told, here = _parted(callouts.things, enlarged)
     items, far = place_together(drawing.room, _with_rivals(here), near_only=True)
     drawing.extend(items)
@@ -101,7 +103,8 @@ def write_words(
     bare = [replace(c, lines=(), other_lines=()) for c in _with_rivals(told)]
     items, _ = place_together(drawing.room, bare, near_only=True)
     drawing.extend(items)
-    here_only = [c for c in left if not _is_told(c.target, enlarged)]
+    letters = {c.ident for c in callouts.details}
+    here_only = [c for c in left if c.ident in letters or not _is_told(c.target, enlarged)]
     return _write_rest(drawing, here_only, here)
 
 

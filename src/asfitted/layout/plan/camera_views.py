@@ -1,7 +1,8 @@
 """What cameras see, true to scale: wedges parted by the class of picture detail, cut off by walls.
 
 A class holds as far as its least density of pixels (BS EN 62676-4) is reached on a plane square to
-the line of sight. Meaning is told by letter, tint and strokes at the end of a class, never by tone alone.
+the line of sight. Meaning is told by letter, tint and strokes at the end of a class, never by tone
+alone.
 """
 
 from __future__ import annotations
@@ -139,7 +140,7 @@ def _draw_view(
         if ring is None:
             break
         parts += _ring_paths(ring, apex, rays, (near, far), reach.name)
-        letters.append((thing.tag, _along(apex, look, _middle(rays, near, far)), reach.letter))
+        letters.append((thing.tag, _middle(apex, look, rays, (near, far)), reach.letter))
         near = far
     ends = tuple(_along(apex, ray, min(length, near)) for ray, length in rays)
     parts.append(Path((apex, *ends), Stroke(W.narrow, "long_dash_double_dot"), closed=True))
@@ -171,13 +172,13 @@ def _rays(
     if inside:
         for name in model.installation.rooms[wall.room].walls:
             other = model.installation.walls[name]
-            faces.append(
-                (view.on_wall(other, 0.0, 0.0), view.on_wall(other, other.length_mm, 0.0))
-            )
+            faces.append((view.on_wall(other, 0.0, 0.0), view.on_wall(other, other.length_mm, 0.0)))
         turns += _corner_turns(apex, look, half, faces)
     most = math.inf if inside else OUTSIDE_MM
     rays = [_turned(look, turn) for turn in sorted(turns)]
-    return [(ray, _free_length(apex, ray, faces, min(most, _edge(apex, ray, limits)))) for ray in rays]
+    return [
+        (ray, _free_length(apex, ray, faces, min(most, _edge(apex, ray, limits)))) for ray in rays
+    ]
 
 
 def _is_inside(view: PlanView, wall: Wall, apex: Point) -> bool:
@@ -211,7 +212,7 @@ def _free_length(
     for a, b in faces:
         dx, dy = b.x - a.x, b.y - a.y
         skew = ray.x * dy - ray.y * dx
-        if abs(skew) < 1e-9:  # noqa: PLR2004
+        if abs(skew) < 1e-9:
             continue
         t = ((a.x - apex.x) * dy - (a.y - apex.y) * dx) / skew
         u = ((a.x - apex.x) * ray.y - (a.y - apex.y) * ray.x) / skew
@@ -269,9 +270,14 @@ def _ring_paths(
     return paths
 
 
-def _middle(rays: Sequence[tuple[Point, float]], near: float, far: float) -> float:
-    length = rays[len(rays) // 2][1]
-    return (near + min(far, length)) / 2
+def _middle(
+    apex: Point, look: Point, rays: Sequence[tuple[Point, float]], span: tuple[float, float]
+) -> Point:
+    """Return the middle of a ring along the line of sight nearest to straight on that is in it."""
+    near, far = span
+    inside = [(ray, length) for ray, length in rays if length > near + LEAST_RING_MM]
+    ray, length = max(inside, key=lambda r: round(r[0].x * look.x + r[0].y * look.y, 6))
+    return _along(apex, ray, (near + min(far, length)) / 2)
 
 
 def write_letters(drawing: Drawing, letters: Sequence[tuple[str, Point, str]]) -> None:

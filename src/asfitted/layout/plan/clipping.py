@@ -26,7 +26,7 @@ def clipped(path: Path, box: Box) -> tuple[Path, ...]:
     made: list[Path] = []
     if path.fill is not None and path.closed:
         area = _area(path.points, box)
-        if len(area) > 2:  # noqa: PLR2004  # a triangle at least
+        if len(area) > 2:  # a triangle at least
             made.append(replace(path, points=tuple(area), stroke=None))
     if path.stroke is not None:
         points = (*path.points, path.points[0]) if path.closed else path.points

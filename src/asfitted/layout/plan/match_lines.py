@@ -63,9 +63,7 @@ def draw_match_lines(
     return tuple(made)
 
 
-def _side(
-    box: Box, side: str
-) -> tuple[tuple[float, float], tuple[float, float], Point, bool]:
+def _side(box: Box, side: str) -> tuple[tuple[float, float], tuple[float, float], Point, bool]:
     """Return the ends of the line at a side of a window, and where its words stand."""
     out = box.grown(OUT_MM)
     middle = box.centre

@@ -11,9 +11,10 @@ from asfitted.layout.callout import Callout
 from asfitted.layout.callout_choice import place_together
 from asfitted.layout.drawing import Drawing
 from asfitted.layout.free_room import FreeRoom
-from asfitted.layout.lettering import BODY, TAG, VIEW, box_of, text_item
+from asfitted.layout.lettering import BODY, TAG, box_of, text_item
 from asfitted.layout.linework import polyline, rectangle, widths_for
 from asfitted.layout.plan.north import north_direction, north_items
+from asfitted.layout.plan.plan_foot import plan_foot
 from asfitted.layout.plan.plan_sheet import notes_items
 from asfitted.layout.plan.plan_view import PlanView, view_of_window
 from asfitted.layout.sheet_layout import Item, Text
@@ -21,7 +22,6 @@ from asfitted.layout.sheet_layout import Item, Text
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from asfitted.layout.plan.plan_frame import PlanFrame
     from asfitted.layout.plan.plan_parts import PlanPart
     from asfitted.layout.plan.plan_set import PlanSet
     from asfitted.layout.sheet_model import Model, Numbers
@@ -31,9 +31,11 @@ W = widths_for("A3")
 SCALES = (50, 100, 200, 500, 1000, 2000)
 TITLE_MM, GAP_MM = 9.0, 12.0
 BOARD_MM = 2.4
-BAR_M = {50: 5, 100: 10, 200: 20, 500: 50, 1000: 100, 2000: 200}
 NOTES = (
-    "Rooms with the sheet of their floor plan. Dashed with two dots: where a room is cut into parts.",
+    (
+        "Rooms with the sheet of their floor plan. Dashed with two dots: where a room is cut "
+        "into parts."
+    ),
     "Black square: distribution board. Walls are drawn 100 mm thick or as one line.",
     "Rooms whose place is not recorded stand side by side, 3 m apart.",
 )
@@ -75,7 +77,9 @@ def lay_out_overview(model: Model, plans: PlanSet, numbers: Numbers) -> Overview
         callouts += _part_callouts(drawing, view, installation, (plans, here), numbers)
     tags, left = place_together(drawing.room, callouts)
     drawing.extend(tags)
-    items = [*drawing.items, *_foot(frame, scale)]
+    at = Point(frame.usable.x0, frame.foot - 2.0)
+    width = frame.usable.width - 20.0
+    items = [*drawing.items, *plan_foot("Key plan", at, width, scale, frame.paper)]
     first = next(iter(installation.rooms.values()))
     centre = Point(frame.usable.x1 - 8.0, frame.foot - 6.0)
     items += north_items("plan", centre, north_direction(installation, first))
@@ -212,27 +216,3 @@ def _words_inside(box: Box, words: tuple[str, str]) -> tuple[Text, ...]:
         Text(Point(x, top + TAG), words[0], TAG, "middle", bold=True),
         Text(Point(x, top + tall), words[1], BODY, "middle"),
     )
-
-
-def _foot(frame: PlanFrame, scale: int) -> list[Item]:
-    """Return title, scale and scale bar."""
-    y = frame.foot - 2.0
-    x = frame.usable.x0
-    scales = f"1:{scale} @ {frame.paper.split()[0]}"
-    items = [text_item("plan:title", "Key plan", Point(x, y), VIEW, bold=True)]
-    x += text_width_mm("Key plan", VIEW, bold=True) + 8.0
-    items.append(text_item("plan:scale", scales, Point(x, y)))
-    x += text_width_mm(scales, BODY) + 8.0
-    step = BAR_M[scale] * 1000 / scale / 2
-    bars = tuple(
-        rectangle(
-            Box(x + i * step / 2, y - 1.6, x + (i + 1) * step / 2, y),
-            width_mm=W.narrow,
-            fill="black" if i % 2 == 0 else "white",
-        )
-        for i in range(2)
-    )
-    items.append(Item("scale-bar", "dim", bars))
-    words = f"{BAR_M[scale] / 2:g} m"
-    items.append(text_item("scale-bar:end", words, Point(x + step + 2.0, y)))
-    return items

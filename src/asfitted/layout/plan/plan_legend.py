@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from asfitted.layout.legend import Legend
     from asfitted.layout.sheet_model import Model
 
+
 def legend_of(model: Model, at: Point, width_mm: float) -> Legend:
     """Return the legend of what the plan of a job, or of a part of it, uses."""
     installation = model.installation

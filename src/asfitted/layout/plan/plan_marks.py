@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 W = widths_for("A3")
 RADIUS = 6.0
 POINTER_MM = 4.0
+CLOSE_MM = 11.0  # where there is no row of symbols
 BEFORE_MM = 24.0  # a row of symbols with their tags stands between a mark and the runs
 
 
@@ -40,7 +41,11 @@ def draw_wall_mark(
     Returns:
         The mark, or None when the room is too full for it.
     """
-    for centre in _mark_places(view, wall, depth + BEFORE_MM):
+    places = [
+        *_mark_places(view, wall, depth + BEFORE_MM),
+        *_mark_places(view, wall, depth + CLOSE_MM),
+    ]
+    for centre in places:
         tip = _tip(wall, centre)
         ring = Box(centre.x, centre.y, centre.x, centre.y).grown(RADIUS + 0.5)
         box = ring.joined(Box(tip.x, tip.y, tip.x, tip.y))
@@ -74,7 +79,7 @@ class WallMark:
     centre: Point
 
     def items(self, numbers: Numbers) -> tuple[Item, ...]:
-        """Return the circle with the letter of the wall, the sheet of its elevation, and an arrow."""
+        """Return the circle with the letter of the wall, its elevation's sheet, and an arrow."""
         wall, centre = self.wall, self.centre
         out = Point(-wall.inward.x, wall.inward.y)
         base = centre.moved(out.x * RADIUS * 0.9, out.y * RADIUS * 0.9)

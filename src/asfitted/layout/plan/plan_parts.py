@@ -18,11 +18,14 @@ if TYPE_CHECKING:
     from asfitted.resolve.installation import Installation, Room
 
 SCALES = (20, 25, 50, 100, 200, 500)
-MOST_THINGS = 44  # on one plan: more of them leave no room for their tags
+MOST_THINGS = 44  # on one A3 plan: more of them leave no room for their tags
+FULL_MM2 = 245.0 * 195.0  # the area of such a plan
+FEW_THINGS = 14  # so few may be drawn at the worst scale
 TOUCH_MM = 700.0  # rooms nearer than this lie side by side
 LEAST_MM = 1800.0  # no part of a room is cut narrower than this
 WORST_SCALE = 100
 MARGIN_MM = 21.0  # of paper round a plan, for walls, things outside and tags
+LEAST_MARGIN_MM = 6.5  # over and under a plan with nothing outside
 ROUND_MM = 100.0
 
 
@@ -40,9 +43,10 @@ class PlanPart:
     window: Box  # x0 west, x1 east, y0 south, y1 north
     open_sides: tuple[tuple[str, int], ...] = ()
     of_room: tuple[int, int] = (1, 1)  # part 2 of 3 of its room
+    margin_mm: float = MARGIN_MM  # of paper kept over and under it
 
     def holds(self, at: Point3) -> bool:
-        """Tell whether a place belongs to this part; it may lie outside where the part is closed."""
+        """Tell whether a place belongs to this part; it may lie outside a closed side."""
         sides = {side for side, _ in self.open_sides}
         return (
             ("west" not in sides or at.x >= self.window.x0)
@@ -52,9 +56,9 @@ class PlanPart:
         )
 
 
-def scale_of(window: Box, area: Box) -> int:
-    """Return the largest scale at which a window with its margins goes into an area of the sheet."""
-    wide, tall = area.width - 2 * MARGIN_MM, area.height - 2 * MARGIN_MM
+def scale_of(window: Box, area: Box, margin_mm: float = MARGIN_MM) -> int:
+    """Return the largest scale at which a window with its margins goes into an area."""
+    wide, tall = area.width - 2 * MARGIN_MM, area.height - 2 * margin_mm
     return next(
         (s for s in SCALES if window.width / s <= wide and window.height / s <= tall), SCALES[-1]
     )
@@ -63,6 +67,12 @@ def scale_of(window: Box, area: Box) -> int:
 def plan_parts(installation: Installation, area: Box) -> tuple[PlanPart, ...]:
     """Return the plans of a job, storey by storey, in the order of its rooms."""
     places = _places(installation)
+    if len(installation.rooms) == 1 and not _has_outside(installation):
+        room = next(iter(installation.rooms.values()))
+        window, count = _bounds(installation, [room.name]), len(places[room.name])
+        if _is_light(window, count, area, LEAST_MARGIN_MM):
+            one = PlanPart(1, room.storey, (room.name,), window, margin_mm=LEAST_MARGIN_MM)
+            return (one,)
     found: list[PlanPart] = []
     for group in _groups(installation, places, area):
         window = _bounds(installation, group)
@@ -93,8 +103,17 @@ def _bounds(installation: Installation, rooms: Iterable[str]) -> Box:
     return Box(min(xs), min(ys), max(xs), max(ys))
 
 
-def _is_light(window: Box, count: int, area: Box) -> bool:
-    return count <= MOST_THINGS and scale_of(window, area) <= WORST_SCALE
+def _has_outside(installation: Installation) -> bool:
+    groups = (installation.boards, installation.points, installation.data_devices)
+    return any(t.position.outside for g in groups for t in g.values()) or any(
+        run.declared_length_m is not None for run in installation.containment.values()
+    )
+
+
+def _is_light(window: Box, count: int, area: Box, margin_mm: float = MARGIN_MM) -> bool:
+    most = MOST_THINGS * min(area.width * area.height / FULL_MM2, 1.0)
+    worst = WORST_SCALE if count <= FEW_THINGS else WORST_SCALE / 2
+    return count <= most and scale_of(window, area, margin_mm) <= worst
 
 
 def _groups(
@@ -140,14 +159,14 @@ def _may_join(
     return is_apart and _is_light(window, count, area)
 
 
-def _windows(  # noqa: PLR0913, PLR0917
+def _windows(  # noqa: PLR0917
     before: int, storey: str, room: str, window: Box, places: Sequence[Point3], area: Box
 ) -> list[PlanPart]:
     """Return the parts of one room that is too long or too full for one plan."""
     boxes = _cut(window, places, area)
     parts = []
     for i, box in enumerate(boxes):
-        sides = []
+        sides: list[tuple[str, int]] = []
         for j, other in enumerate(boxes):
             side = _side_of(box, other)
             if side and side not in {s for s, _ in sides}:

@@ -39,9 +39,7 @@ def scoped(model: Model, part: PlanPart) -> Model:
         data_devices=_frozen({t: d for t, d in whole.data_devices.items() if here(d.position)}),
         containment=_frozen({t: r for t, r in whole.containment.items() if _is_in(r, whole, part)}),
         cabinet=cabinet,
-        passages=_frozen(
-            {t: p for t, p in whole.passages.items() if here(p.start) or here(p.end)}
-        ),
+        passages=_frozen({t: p for t, p in whole.passages.items() if here(p.start) or here(p.end)}),
     )
     return replace(model, installation=installation)
 

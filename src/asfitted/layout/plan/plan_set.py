@@ -1,4 +1,4 @@
-"""All plans of a job: the key plan alone, or a key plan over the storeys and a plan of each part."""
+"""All plans of a job: the key plan alone, or a key plan and a floor plan of each part."""
 
 from __future__ import annotations
 

@@ -5,14 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from asfitted.fonts import text_width_mm
 from asfitted.geometry import Box, Point
 from asfitted.layout.callout import Callout
 from asfitted.layout.callout_choice import place_together
 from asfitted.layout.elevation.panels import NotesPanel, TablePanel
-from asfitted.layout.elevation.view_title import scale_bar
 from asfitted.layout.free_room import FreeRoom
-from asfitted.layout.lettering import BODY, VIEW, box_of, shortened, text_item
+from asfitted.layout.lettering import box_of
 from asfitted.layout.plan.camera_views import TABLE_TITLE, camera_table, draw_views, write_letters
 from asfitted.layout.plan.clipping import WindowDrawing
 from asfitted.layout.plan.declared_ends import declared_notes, draw_declared_ends
@@ -22,6 +20,7 @@ from asfitted.layout.plan.north import north_direction, north_items
 from asfitted.layout.plan.out_in_room import TITLE as OUT_TITLE
 from asfitted.layout.plan.out_in_room import out_table
 from asfitted.layout.plan.passages import draw_passages
+from asfitted.layout.plan.plan_foot import plan_foot
 from asfitted.layout.plan.plan_legend import legend_of
 from asfitted.layout.plan.plan_marks import draw_room_name, draw_wall_mark
 from asfitted.layout.plan.plan_parts import scale_of
@@ -47,11 +46,12 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_layout import Item
     from asfitted.layout.sheet_model import Model, Numbers
     from asfitted.layout.table import Table
-    from asfitted.resolve.installation import Installation
+    from asfitted.resolve.installation import Installation, Wall
 
 DRAWN_HOW = "Runs one above the other are drawn side by side. Cables are not drawn one by one."
 NAME_CLEAR_MM = 1.2
 NORTH_MM = 14.0
+REACH_MM = 42.0  # longest leader: further off a number in a ring reads better
 COLUMN_GAP_MM = 6.0
 KEYNOTE_TITLE = "Tags by number"
 KEYNOTES, VIEWS, OUT = "keynotes", "views", "out-in-room"
@@ -97,7 +97,7 @@ def notes_items(frame: PlanFrame, notes: tuple[str, ...]) -> tuple[Item, ...]:
     while kept:
         panel = NotesPanel(tuple(kept))
         height = panel.height(box.width)
-        if box.width > 100.0 and height is not None and height <= box.height:  # noqa: PLR2004
+        if box.width > 100.0 and height is not None and height <= box.height:
             return panel.items(Point(box.x0, box.y0 + 2.0), box.width)
         kept.pop()
     return ()
@@ -118,10 +118,12 @@ def lay_out_plan(
     model = scoped(model, part)
     installation = model.installation
     area = frame.area
-    scale = scale_of(part.window, area)
+    scale = scale_of(part.window, area, part.margin_mm)
     view = view_of_window(part.window, scale, area)
     window, edge = _boxes(view, part, area)
     drawing = WindowDrawing(FreeRoom(area), window=edge)
+    north = _north_at(frame)
+    drawing.room.take_solid(Box(north.x, north.y, north.x, north.y).grown(NORTH_MM - 2.0))
     for room in installation.rooms.values():
         draw_walls(drawing, view, installation, room)
     things = plan_things(installation, model.symbols)
@@ -130,21 +132,28 @@ def lay_out_plan(
     taken = run_boxes(view, installation, lanes)
     whole = place_things(view, installation, things, depths, taken, within=edge)
     placed, undrawn = _apart(whole)
-    letters = draw_views(drawing, view, model, placed, area)
+    under = len(drawing.items)
     run_callouts = draw_runs(drawing, view, installation, lanes, edge)
     passages = draw_passages(drawing, view, installation)
     matches = draw_match_lines(drawing, part, window, dict(keys))
     callouts = draw_things(drawing, view, installation, placed, depths)
     marks = [
-        draw_wall_mark(drawing, view, wall, depths.get(wall.name, 0.0), edge)
+        draw_wall_mark(
+            drawing,
+            view,
+            wall,
+            depths.get(wall.name, 0.0),
+            _room_box(view, installation, wall, edge),
+        )
         for wall in installation.walls.values()
     ]
+    letters = _views_underneath(drawing, under, (view, model, placed), area)
     write_letters(drawing, letters)
     for room in installation.rooms.values():
         draw_room_name(drawing, view, installation, room, window)
     callouts += [*run_callouts, *passages, *draw_declared_ends(drawing, view, installation)]
     left = _name_openings(drawing, installation, view, edge)
-    tags, more = place_together(drawing.room, [*callouts, *left])
+    tags, more = place_together(drawing.room, [*callouts, *left], reach=REACH_MM)
     drawing.extend(tags)
     keynotes = place_keynotes(drawing, more, things, [one.thing for one in undrawn])
     panels = _panels(model, things, keynotes)
@@ -153,9 +162,32 @@ def lay_out_plan(
     unplaced = tuple(callout.words for callout in more)
     kept = tuple(mark for mark in marks if mark is not None)
     notes = _notes(installation, part, has_keynotes=keynotes is not None)
-    return LaidOutPlan(
-        part, frame, scale, title, items, kept, matches, notes, left_over, unplaced
+    return LaidOutPlan(part, frame, scale, title, items, kept, matches, notes, left_over, unplaced)
+
+
+def _room_box(view: PlanView, installation: Installation, wall: Wall, edge: Box) -> Box:
+    """Return the box on the sheet round the room of a wall, as far as the plan shows it."""
+    starts = [installation.walls[w].start for w in installation.rooms[wall.room].walls]
+    points = [view.at(p.x, p.y) for p in starts]
+    xs, ys = [p.x for p in points], [p.y for p in points]
+    return Box(
+        max(min(xs), edge.x0), max(min(ys), edge.y0), min(max(xs), edge.x1), min(max(ys), edge.y1)
     )
+
+
+def _views_underneath(
+    drawing: WindowDrawing,
+    under: int,
+    seen: tuple[PlanView, Model, tuple[PlacedThing, ...]],
+    area: Box,
+) -> list[tuple[str, Point, str]]:
+    """Draw what cameras see, under all that was drawn from an item on."""
+    before = len(drawing.items)
+    letters = draw_views(drawing, *seen, area)
+    views = drawing.items[before:]
+    del drawing.items[before:]
+    drawing.items[under:under] = views
+    return letters
 
 
 def _boxes(view: PlanView, part: PlanPart, area: Box) -> tuple[Box, Box]:
@@ -262,32 +294,29 @@ def _column(
 
 def _foot(frame: PlanFrame, installation: Installation, scale: int, title: str) -> list[Item]:
     """Return title, scale and scale bar under the plan, and where north is."""
-    area, y = frame.area, frame.foot - 2.0
-    scales = f"1:{scale} @ {frame.paper.split()[0]}"
-    bar_mm = 80.0 + text_width_mm(scales, BODY) + 2 * NORTH_MM
-    words = shortened(title, area.width - bar_mm, VIEW, bold=True)
-    items = [text_item("plan:title", words, Point(area.x0, y), VIEW, bold=True)]
-    x = area.x0 + text_width_mm(words, VIEW, bold=True) + 8.0
-    items.append(text_item("plan:scale", scales, Point(x, y)))
-    x += text_width_mm(scales, BODY) + 8.0
-    items += scale_bar(Point(x, y), scale)
+    area = frame.area
+    width = area.width - 2 * NORTH_MM
+    items = plan_foot(title, Point(area.x0, frame.foot - 2.0), width, scale, frame.paper)
     first = next(iter(installation.rooms.values()))
-    centre = Point(area.x1 - NORTH_MM / 2, frame.foot - 5.5)
-    return [*items, *north_items("plan", centre, north_direction(installation, first))]
+    north = north_direction(installation, first)
+    return [*items, *north_items("plan", _north_at(frame), north)]
+
+
+def _north_at(frame: PlanFrame) -> Point:
+    return Point(frame.area.x1 - NORTH_MM / 2 - 2.0, frame.foot - 8.5)
 
 
 def _notes(installation: Installation, part: PlanPart, *, has_keynotes: bool) -> tuple[str, ...]:
     """Return the notes of a plan, the most needed first."""
     notes = ["Circle: letter of the wall, sheet of its elevation; its arrow points at the wall."]
     if has_keynotes:
-        notes.append(
-            f"Number in a ring: see the table '{KEYNOTE_TITLE}'; there '{'–'}' means no ring."
-        )
+        notes.append(f"Number in a ring: see the table '{KEYNOTE_TITLE}'; a dash there: no ring.")
     notes.append(DRAWN_HOW)
     if any(device.kind == "camera" for device in installation.data_devices.values()):
         notes.append(
             f"Views ({PIXEL_DENSITY_EDITION}): X inspect and I identify (tinted), R recognise "
-            "(strokes at its end), O observe, D detect; ended by the walls of the room, outside after 45 mm."
+            "(strokes at its end), O observe, D detect; ended by the walls of the room, outside "
+            "after 45 mm."
         )
     if installation.passages:
         notes.append("Crossed box: passage for cables through a wall or a floor.")
@@ -301,4 +330,3 @@ def _notes(installation: Installation, part: PlanPart, *, has_keynotes: bool) ->
     if any(not room.north_wall for room in installation.rooms.values()):
         notes.append("North not recorded: the first wall of each room is drawn at its top.")
     return tuple(notes)
-

@@ -31,6 +31,7 @@ if TYPE_CHECKING:
 ALWAYS_NEW = frozenset({"Front", "Handover"})
 AS_FITTED = "As fitted"  # such an issue is a record of what is there: it carries no clouds
 OFF_BLOCK_MM = 0.4
+STUCK_ON = "labels"  # what is printed to be stuck on carries no marks
 NEAR_MM = 18.0  # parts of one way of a board that are nearer than this share a cloud
 
 
@@ -115,7 +116,7 @@ def _gap_mm(one: Box, other: Box) -> float:
 
 def _marked(change: SheetChange, revision: str) -> SheetLayout:
     sheet = change.sheet
-    if change.is_new or not change.items:
+    if change.is_new or not change.items or sheet.key.startswith(STUCK_ON):
         return sheet
     limits = frame_box(sheet.paper).grown(-1.0)
     content = [i for i in sheet.items if not i.ident.startswith("frame")]

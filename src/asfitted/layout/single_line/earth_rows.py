@@ -45,10 +45,9 @@ def earth_rows(supply: Supply) -> list[EarthRow]:
     """Return electrode and bonds from the top down."""
     rows = []
     if supply.system == "TT":
-        words = [
-            f"earth electrode {given.known(supply.electrode_ohm, 'Ω')}",
-            earthing_words(supply),
-        ]
+        earth = given.known(supply.electrode_ohm, "Ω")
+        size = size_words(supply.earthing_conductor_mm2)
+        words = ["earth electrode", earth, "earthing conductor", size]
         rows.append(EarthRow("electrode", "earth_electrode", _set(words)))
     for what, mm2 in supply.bonds:
         rows.append(EarthRow(f"bond:{what}", "protective_earth", _set([what, f"{mm2:g} mm²"])))

@@ -48,8 +48,7 @@ def _box_items(model: Model, placed: PlacedBox) -> list[Item]:
     board = model.installation.boards.get(placed.tag)
     state = State.NEW if board is None else board.state
     ident = f"board:{placed.tag}"
-    width, pattern = ink.line_of(state)
-    edge = rectangle(placed.box, width_mm=width, pattern=pattern)
+    edge = rectangle(placed.box, width_mm=ink.line_of(state)[0])
     items = [Item(ident, "symbol", (edge,), title=placed.tag)]
     at = Point(placed.box.x0 + PAD, placed.box.y0 + PAD)
     if state is State.REMOVED:

@@ -32,7 +32,7 @@ if TYPE_CHECKING:
 
 GAP_X, GAP_Y = 15.0, 5.0
 PAD = 2.0
-BAND_MM = 4.0  # hatched edge of a board that goes
+BAND_MM = 4.0  # hatched left edge of a board that is to be removed
 LEAST_MM, MOST_MM, SUPPLY_MM = 76.0, 150.0, 32.0  # widths of boxes
 FLAG_MM, FLAG_ROW_MM = 7.0, 8.0  # in a box: where its ways are
 CUT_MM = SIGN + 1.0  # above or below a box that is cut: its flag

@@ -142,7 +142,7 @@ def line_samples(model: Model, shown: Shown) -> list[LineSample]:
     if State.EXISTING in states:
         samples.append(LineSample("Existing", widths.narrow))
     if State.REMOVED in states:
-        words = "To be removed: dotted, signs struck through"
+        words = "To be removed: signs struck through, boards hatched"
         samples.append(LineSample(words, widths.narrow, "dotted"))
     if shown.parts or earthed:
         samples.append(LineSample("Busbar, earth bar", widths.extra_wide))

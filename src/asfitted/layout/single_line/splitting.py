@@ -48,6 +48,8 @@ LAST_PITCH_MM = 120.0  # for a way with more words than an ordinary column holds
 BOX_PAD = 2.0  # edge of an enclosure to its first column
 BOX_GAP = 8.0  # between two enclosures
 MOST_LEVELS = 4
+WORTH_SHORTENING = 2  # chains are shortened when so many times as many ways share a sheet
+MOST_MISSES = 2
 
 
 def part_width_mm(part: Part, pitch_mm: float, *, is_direct: bool) -> float:
@@ -154,17 +156,20 @@ def _pitch(
 def _cut(model: Model, part: Part) -> tuple[SheetFit, list[Part]]:
     """Return the sheet with as many first ways of a board as fit, and what is left of the board.
 
-    A board that is cut has shorter chains than one that is not: more of its ways share a sheet. A
-    way that no sheet holds at the usual pitch gets a wider column.
+    A board that is cut may have shorter chains than one that is not, when twice as many of its
+    ways share a sheet then. A way that no sheet holds at the usual pitch gets a wider column.
     """
-    for levels in range(MOST_LEVELS - 1, 0, -1):
-        found = _cut_at(model, part, levels, MOST_PITCH_MM)
-        if found is not None:
-            return found
-    found = _cut_at(model, part, 1, LAST_PITCH_MM)
-    if found is None:
+    found = [
+        cut
+        for levels in range(MOST_LEVELS - 1, 0, -1)
+        if (cut := _cut_at(model, part, levels, MOST_PITCH_MM)) is not None
+    ]
+    if not found and (last := _cut_at(model, part, 1, LAST_PITCH_MM)) is not None:
+        found = [last]
+    if not found:
         raise DoesNotFitError(f"no sheet holds the first way of {part.tag} with all its words")
-    return found
+    most = max(sheet.columns for sheet, _ in found)
+    return next(cut for cut in found if WORTH_SHORTENING * cut[0].columns >= most)
 
 
 def _cut_at(
@@ -180,15 +185,11 @@ def _cut_at(
         if whole is not None:
             return whole, []
     is_last_resort = most_pitch_mm > MOST_PITCH_MM
-    cuts = range(1, len(columns)) if is_last_resort else _way_ends(shorter)
-    best: tuple[int, SheetRoom] | None = None
-    for room in rooms:
-        ends = [e for e in cuts if _first_ways(model, shorter, e, room, most_pitch_mm)]
-        if ends and (best is None or ends[-1] > best[0]):
-            best = ends[-1], room
-    if best is None:
+    cuts = list(range(1, len(columns))) if is_last_resort else _way_ends(shorter)
+    found = [_longest(model, shorter, cuts, room, most_pitch_mm) for room in rooms]
+    most, room = max(zip(found, rooms, strict=True), key=lambda one: one[0])
+    if not most:
         return None
-    most, room = best
     sheets = math.ceil(len(columns) / most)
     even = [e for e in cuts if len(columns) / sheets <= e <= most]
     for end in (*even, most):
@@ -196,6 +197,21 @@ def _cut_at(
         if made is not None:
             return made, [_later_ways(part, end)]
     return None
+
+
+def _longest(
+    model: Model, part: Part, cuts: Sequence[int], room: SheetRoom, most_pitch_mm: float
+) -> int:
+    """Return after how many columns a part is best cut for a room; 0 when none fits."""
+    longest = misses = 0
+    for end in cuts:
+        if _first_ways(model, part, end, room, most_pitch_mm) is None:
+            misses += 1
+            if misses > MOST_MISSES:  # wider still: it will not fit again
+                break
+        else:
+            longest, misses = end, 0
+    return longest
 
 
 def _first_ways(
