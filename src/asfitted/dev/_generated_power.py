@@ -72,7 +72,14 @@ DEVICES_THREE = (
     "MCCB 160 A Ir 125 A Im 1250 A 25 kA TP",
     "63 A BS 88-2 TP",
 )
-CABLES = ("T&E", "SWA 3c", "FP 3c 2.5 mm2", "singles", "SWA LSF 3c 4 mm2", "multicore PVC 3c 2.5 mm2")
+CABLES = (
+    "T&E",
+    "SWA 3c",
+    "FP 3c 2.5 mm2",
+    "singles",
+    "SWA LSF 3c 4 mm2",
+    "multicore PVC 3c 2.5 mm2",
+)
 CABLES_THREE = ("SWA 4c", "SWA 5c 16 mm2", "singles", "multicore LSF 5c 2.5 mm2")
 
 

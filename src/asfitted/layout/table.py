@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Literal
 from asfitted.errors import DoesNotFitError
 from asfitted.fonts import text_width_mm
 from asfitted.geometry import Box, Point
+from asfitted.layout.breakable_words import with_breakable_words
 from asfitted.layout.lettering import (
     BODY,
     line_pitch_mm,
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
 PAD_X, PAD_Y = 1.2, 1.3
+_LETTERS = (16, 12, 9)  # of the longest word, tried in turn
 
 
 @dataclass(frozen=True)
@@ -57,22 +59,19 @@ class FittedTable:
     row_mm: tuple[float, ...]
 
 
-def fit_table(table: Table, width_mm: float) -> FittedTable:
+def fit_table(table: Table, width_mm: float, *, part_words: bool = False) -> FittedTable:
     """Choose column widths that need the least height within a total width.
 
     Each column starts as narrow as its longest word; what is left goes, bit by bit, to the column
-    whose longest text is furthest from fitting on one line.
+    whose longest text is furthest from fitting on one line. With ``part_words`` long words are
+    parted where the page is too narrow for them.
 
     Raises:
         DoesNotFitError: the words alone are wider than the page.
     """
-    least = [_least_width(table, i) for i in range(len(table.columns))]
+    table, least = _narrow_enough(table, width_mm, _LETTERS if part_words else ())
     wish = [_full_width(table, i) for i in range(len(table.columns))]
     spare = width_mm - sum(least)
-    if spare < -1e-6:
-        raise DoesNotFitError(
-            f"a table needs {sum(least):.0f} mm for its longest words, the page has {width_mm:.0f}"
-        )
     widths = list(least)
     step = 0.5
     while spare >= step:
@@ -86,6 +85,21 @@ def fit_table(table: Table, width_mm: float) -> FittedTable:
         share = spare / sum(widths)
         widths = [w * (1 + share) for w in widths]
     return _break_cells(table, tuple(widths))
+
+
+def _narrow_enough(
+    table: Table, width_mm: float, letters: tuple[int, ...]
+) -> tuple[Table, list[float]]:
+    """Return the table, its longest words parted if it must be, and its least column widths."""
+    tried = table
+    for most in (None, *letters):
+        tried = table if most is None else with_breakable_words(table, most)
+        least = [_least_width(tried, i) for i in range(len(table.columns))]
+        if sum(least) <= width_mm + 1e-6:
+            return tried, least
+    raise DoesNotFitError(
+        f"a table needs {sum(least):.0f} mm for its longest words, the page has {width_mm:.0f}"
+    )
 
 
 def _least_width(table: Table, column: int) -> float:

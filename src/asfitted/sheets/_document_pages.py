@@ -100,7 +100,8 @@ def _broken(
         except DoesNotFitError:
             continue
     room = text_room(papers[-1])
-    return papers[-1], pages_of(strips_of(blocks, room.width), room.height)
+    strips = strips_of(blocks, room.width, part_words=True)
+    return papers[-1], pages_of(strips, room.height)
 
 
 def build_document(plan: SheetPlan, numbers: Numbers) -> Content:

@@ -95,16 +95,24 @@ def plan_table(
 def _best(
     table: Table, notes: Notes, papers: tuple[Paper, ...]
 ) -> tuple[Paper, FittedTable, tuple[range, ...]]:
-    found: list[tuple[Paper, FittedTable, tuple[range, ...]]] = []
-    for paper in papers:
-        room = table_room(paper, notes)
-        try:
-            fitted = fit_table(table, room.width)
-            found.append((paper, fitted, paginate(fitted, room.height, room.height)))
-        except DoesNotFitError:
-            if paper == papers[-1] and not found:
-                raise
+    """Return the paper with the fewest pages; long words are parted only where no paper does."""
+    found = [option for paper in papers if (option := _on_paper(table, notes, paper)) is not None]
+    if not found:
+        room = table_room(papers[-1], notes)
+        fitted = fit_table(table, room.width, part_words=True)
+        return papers[-1], fitted, paginate(fitted, room.height, room.height)
     return min(found, key=lambda option: len(option[2]))
+
+
+def _on_paper(
+    table: Table, notes: Notes, paper: Paper
+) -> tuple[Paper, FittedTable, tuple[range, ...]] | None:
+    room = table_room(paper, notes)
+    try:
+        fitted = fit_table(table, room.width)
+        return paper, fitted, paginate(fitted, room.height, room.height)
+    except DoesNotFitError:
+        return None
 
 
 def build_table(plan: SheetPlan) -> Content:

@@ -51,7 +51,7 @@ def plan(model: Model) -> list[SheetPlan]:
     if not blocks:
         return []
     room = table_room(PAPER, NOTES)
-    fitted = fit_table(_table(blocks), room.width)
+    fitted = fit_table(_table(blocks), room.width, part_words=True)
     pages = _pages(fitted, blocks, room.height - fitted.header_mm)
     plans = []
     for number, rows in enumerate(pages, start=1):

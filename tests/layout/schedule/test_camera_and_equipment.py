@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from asfitted.layout.schedule.breakable import MOST_LETTERS, breakable, with_breakable_words
+from asfitted.layout.breakable_words import MOST_LETTERS, breakable, with_breakable_words
 from asfitted.layout.schedule.camera_schedule import camera_schedule
 from asfitted.layout.schedule.equipment_schedule import equipment_schedule
 from asfitted.layout.table import Column, Table

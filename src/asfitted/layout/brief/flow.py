@@ -174,7 +174,7 @@ def paragraph(ident: str, words: str, *, joined: bool = False) -> Block:
 
 def table_rows(ident: str, table: Table) -> Rows:
     """Return a table over the whole width."""
-    return Rows(ident, fit_table(table, AREA.width))
+    return Rows(ident, fit_table(table, AREA.width, part_words=True))
 
 
 @dataclass(frozen=True)

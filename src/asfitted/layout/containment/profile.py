@@ -72,7 +72,7 @@ def _walls(
             link = f"{sheet}#wall:{wall}" if sheet else ""
             items.append(Item(f"{ident}:wall:{i}", "text", (text,), title=name, link=link))
         if i:
-            cuts.append(polyline((a, rows[0]), (a, rows[1] + 1.5), width_mm=thin))
+            cuts.append(polyline((a, rows[0]), (a, rows[1] + 0.8), width_mm=thin))
             top = view.at(_along_of(view, low)).y - FOLD_MM
             cuts.append(polyline((a, top), (a, view.floor), width_mm=thin, pattern="long_dash_dot"))
     rule = [polyline((view.left, y), (view.right, y), width_mm=thin) for y in rows]
@@ -210,11 +210,15 @@ def _marks(
     """Return the marks of cross-sections: a cut through the run, an arrow the way it is seen."""
     widths = widths_for(band.paper)
     places = [view.x(view.developed.place(along)[0]) for along, _, _ in band.marks]
-    xs = spread(places, MARK_MM, view.left - 18.0, max(view.right, view.left + 40.0))
+    low = view.left + 6.0 if view.part.number > 1 else view.left - 18.0
+    high = max(view.right, view.left + 40.0)
+    if view.part.number < view.part.of:
+        high = view.right - MARK_MM - 4.0  # clear of the break line
+    xs = spread(places, MARK_MM, low, max(high, low))
     items: list[Item] = []
     for (along, number, key), place, x in zip(band.marks, places, xs, strict=True):
         at = view.at(along)
-        y = top + 6.0
+        y = top + 6.6
         parts: list[Path] = [
             polyline((x, y + 1.5), (x, y + 4.5), (place, y + 6.5), width_mm=widths.narrow),
             polyline((place, y + 6.5), (place, at.y - 2.5), width_mm=widths.narrow),
@@ -251,7 +255,7 @@ def _matches(
     ):
         if not is_there:
             continue
-        y0, y1 = rows[1] + 5.2, view.floor + 1.0
+        y0, y1 = rows[1] + 6.0, view.floor + 1.0
         middle = (y0 + y1) / 2
         zigzag = [(x, y0), (x, middle - 2), (x - 1.2, middle - 1), (x + 1.2, middle + 1)]
         line = polyline(*zigzag, (x, middle + 2), (x, y1), width_mm=width)
@@ -259,7 +263,7 @@ def _matches(
         sheet = numbers.by_key.get(key, "–")
         words = f"match {tag}-{number}: part {part.number + int(side)}, sheet {sheet}"
         items.append(Item(name, "flag", (line,), title=words))
-        at, anchor = Point(x, rows[1] + 3.7), "end" if side > 0 else "start"
+        at, anchor = Point(x, rows[1] + 4.7), "end" if side > 0 else "start"
         text = Text(at, words, BODY, anchor)  # type: ignore[arg-type]
         link = f"{sheet}#strip:{tag}:{part.number + int(side)}:run"
         items.append(Item(f"{name}:words", "text", (text,), link=link))

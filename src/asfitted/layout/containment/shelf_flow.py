@@ -133,7 +133,7 @@ class ShelfFlow:
         self._free = list(self._what_is_free())
         self._next_page = max((shelf.page for shelf in self._shelves), default=-1) + 1
         for ident, table in self._waiting:
-            self._set(ident, fit_table(table, self.column_mm))
+            self._set(ident, fit_table(table, self.column_mm, part_words=True))
         self._waiting = []
 
     def _what_is_free(self) -> Iterator[tuple[int, Box]]:

@@ -32,7 +32,7 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_layout import Paper, Path
     from asfitted.layout.sheet_model import Numbers
 
-WALLS_MM, MARKS_MM, MATCH_MM, OVER_MM = 5.4, 13.0, 6.0, 2.0
+WALLS_MM, MARKS_MM, MATCH_MM, OVER_MM = 5.4, 13.0, 7.0, 2.0
 LEAST_MM, LEAST_PART_MM = 24.0, 70.0  # narrowest strip; narrowest part, with its match marks
 FANS_MM = 5.0  # where leaders go from their place to their label
 DISTANCE_MM = 10.5

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.errors import OutsideTableError
+from asfitted.layout.breakable_words import with_breakable_words
 from asfitted.layout.details.armour import StackFigure, StrippedEndFigure
 from asfitted.layout.details.subject import (
     Subject,
@@ -14,7 +15,6 @@ from asfitted.layout.details.subject import (
     size_mm2,
 )
 from asfitted.layout.given_words import NOT_RECORDED
-from asfitted.layout.schedule.breakable import with_breakable_words
 from asfitted.layout.table import Column, Table
 from asfitted.reference import cables
 from asfitted.reference.armoured_end import strip_lengths

@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.errors import OutsideTableError
+from asfitted.layout.breakable_words import with_breakable_words
 from asfitted.layout.data_diagram.links import cables_by_device, recorder_of
 from asfitted.layout.details.pairs import Conductor, Group, PairsFigure, Plug
 from asfitted.layout.details.subject import Subject, in_order
 from asfitted.layout.given_words import NOT_RECORDED
-from asfitted.layout.schedule.breakable import with_breakable_words
 from asfitted.layout.schedule.words import length_words
 from asfitted.layout.table import Column, Table
 from asfitted.reference.cable_family import family

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from asfitted.layout.breakable_words import with_breakable_words
 from asfitted.layout.details.conductors import CableEnd, end_of
 from asfitted.layout.details.machine import POLES, IsolatorFigure
 from asfitted.layout.details.subject import (
@@ -15,7 +16,6 @@ from asfitted.layout.details.subject import (
     lead_words,
 )
 from asfitted.layout.given_words import NOT_RECORDED
-from asfitted.layout.schedule.breakable import with_breakable_words
 from asfitted.layout.schedule.words import device_words, end_words
 from asfitted.layout.table import Column, Table
 from asfitted.reference.connections import source_of

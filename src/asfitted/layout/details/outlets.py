@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.layout.breakable_words import with_breakable_words
 from asfitted.layout.details.conductors import end_of
 from asfitted.layout.details.outlet import FaceFigure, OutletFigure
 from asfitted.layout.details.subject import (
@@ -14,7 +15,6 @@ from asfitted.layout.details.subject import (
     lead_words,
 )
 from asfitted.layout.given_words import NOT_RECORDED
-from asfitted.layout.schedule.breakable import with_breakable_words
 from asfitted.layout.schedule.words import device_words
 from asfitted.layout.table import Column, Table
 from asfitted.reference.connections import source_of

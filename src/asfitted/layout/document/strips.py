@@ -61,8 +61,12 @@ class Strip:
     new_page: bool = False
 
 
-def strips_of(blocks: Sequence[Block], width_mm: float) -> list[Strip]:
+def strips_of(
+    blocks: Sequence[Block], width_mm: float, *, part_words: bool = False
+) -> list[Strip]:
     """Return the strips of some blocks, top to bottom, for a column of a width in mm.
+
+    With ``part_words`` long words of tables are parted where they must be.
 
     Raises:
         DoesNotFitError: the words of a table are wider than the page.
@@ -83,7 +87,7 @@ def strips_of(blocks: Sequence[Block], width_mm: float) -> list[Strip]:
         elif isinstance(block, Boxed):
             strips.append(_boxed(block, ident, width_mm))
         else:
-            strips += _table(block, width_mm)
+            strips += _table(block, width_mm, part_words=part_words)
     return strips
 
 
@@ -186,14 +190,14 @@ def _boxed(block: Boxed, ident: str, width_mm: float) -> Strip:
     )
 
 
-def _table(block: Ruled, width_mm: float) -> list[Strip]:
+def _table(block: Ruled, width_mm: float, *, part_words: bool) -> list[Strip]:
     rows, keys = [], []
     for row in block.table.rows:
         cells = [marked(cell) for cell in row]
         rows.append(tuple(cell.text for cell in cells))
         keys.append(tuple(key for cell in cells for key in cell.keys))
     table = replace(block.table, rows=tuple(rows))
-    fitted = _with_room(fit_table(table, width_mm), block.least_row_mm)
+    fitted = _with_room(fit_table(table, width_mm, part_words=part_words), block.least_row_mm)
     strips = [
         Strip(
             f"{block.ident}:{ident}",

@@ -157,7 +157,7 @@ def _left(flow: _Flow) -> float:
 def _flow_table(flow: _Flow, panel: TablePanel) -> list[_Piece]:
     """Return a table in parts, from where the flow has come to."""
     table = panel.table if _fits(panel.table, flow.width_mm) else _with_short_words(panel.table)
-    fitted = fit_table(table, flow.width_mm)
+    fitted = fit_table(table, flow.width_mm, part_words=True)
     whole = HEAD_MM + fitted.header_mm + sum(fitted.row_mm)
     start = HEAD_MM + fitted.header_mm + fitted.row_mm[0]
     if min(whole, start + LEAST_PART_MM) > _left(flow):

@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.calculate.equipment_figures import camera_storage_tb
+from asfitted.layout.breakable_words import with_breakable_words
 from asfitted.layout.data_diagram.links import cables_by_device, recorder_of
 from asfitted.layout.figures import rounded
 from asfitted.layout.given_words import NOT_RECORDED, state_before, state_word
-from asfitted.layout.schedule.breakable import with_breakable_words
 from asfitted.layout.schedule.words import NOT_CHECKED, length_words, place
 from asfitted.layout.table import Column, Table
 

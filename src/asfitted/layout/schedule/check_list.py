@@ -20,7 +20,7 @@ COLUMNS = (
 )
 
 #: Findings in one row of the table: a page must hold the row.
-MOST_ALIKE, MOST_WORDED = 40, 8
+MOST_ALIKE, MOST_WORDED = 24, 4
 
 
 def check_list(model: Model) -> Table:

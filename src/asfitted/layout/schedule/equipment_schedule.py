@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.layout.breakable_words import with_breakable_words
 from asfitted.layout.given_words import NOT_RECORDED, state_word
-from asfitted.layout.schedule.breakable import with_breakable_words
 from asfitted.layout.schedule.words import place
 from asfitted.layout.table import Column, Table
 from asfitted.reference.points import point_kind

@@ -35,12 +35,12 @@ def _pieces(word: str, most: int) -> list[str]:
     return [*pieces, word]
 
 
-def with_breakable_words(table: Table) -> Table:
-    """Return a table whose cells hold no word that is too long to stand in a column.
+def with_breakable_words(table: Table, most: int = MOST_LETTERS) -> Table:
+    """Return a table whose cells hold no word of more than ``most`` letters.
 
     A table without long words is returned as it is.
     """
-    rows = tuple(tuple(breakable(cell) for cell in row) for row in table.rows)
+    rows = tuple(tuple(breakable(cell, most) for cell in row) for row in table.rows)
     if rows == table.rows:
         return table
     columns = tuple(replace(column, wraps=True) for column in table.columns)
