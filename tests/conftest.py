@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 GOLDEN = Path(__file__).parent / "golden"
 SPECS = Path(__file__).parent.parent / "specs"
 DEMOS = ("pottery-studio", "community-shed", "shop-cctv")
+LARGE = ("community-hall", "two-storey-office")  # seconds each to lay out: only where asked for
 
 
 @pytest.fixture(scope="session")
@@ -45,6 +46,18 @@ def demo_models() -> dict[str, Model]:
 def demo_sheets() -> dict[str, tuple[SheetLayout, ...]]:
     """Return every sheet of each demo job, by the name of the job."""
     return {name: lay_out_job(check_job(SPECS / f"{name}.yaml")) for name in DEMOS}
+
+
+@pytest.fixture(scope="session")
+def every_job(
+    demo_models: dict[str, Model], demo_sheets: dict[str, tuple[SheetLayout, ...]]
+) -> dict[str, tuple[Model, tuple[SheetLayout, ...]]]:
+    """Return each job of the folder of specs with all its sheets, the large ones too."""
+    jobs = {name: (demo_models[name], demo_sheets[name]) for name in DEMOS}
+    for name in LARGE:
+        checked = check_job(SPECS / f"{name}.yaml")
+        jobs[name] = (model_of(checked), lay_out_job(checked))
+    return jobs
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

@@ -31,6 +31,7 @@ class LegendPage:
 
     frame: PlanFrame
     notes: tuple[str, ...]
+    has_legend: bool = True
 
 
 def plan_pages(model: Model, plans: PlanSet) -> list[SheetPlan]:
@@ -47,8 +48,7 @@ def plan_pages(model: Model, plans: PlanSet) -> list[SheetPlan]:
         )
     if not plans.frame.has_column:
         notes = dict.fromkeys(note for one in laid_out for note in one.notes)
-        page = LegendPage(plans.frame, tuple(notes))
-        made.append(SheetPlan(LEGEND_KEY, "Plans: legend and notes", paper, "Drawings", page))
+        made += _legend_pages(model, plans.frame, tuple(notes))
     return made
 
 
@@ -108,9 +108,31 @@ def _where(plan: SheetPlan, numbers: Numbers) -> str:
     return f"{words}."
 
 
+def _legend_pages(model: Model, frame: PlanFrame, notes: tuple[str, ...]) -> list[SheetPlan]:
+    """Return one sheet for legend and notes, or one for each where they are long."""
+    box = frame.usable
+    half = (box.width - 10.0) / 2
+    limit = frame.foot - box.y0
+    legend_mm = legend_of(model, Point(box.x0, box.y0), half).height_mm
+    notes_mm = NotesPanel(notes).height(half) or 0.0
+    if max(legend_mm, notes_mm) <= limit:
+        page = LegendPage(frame, notes)
+        return [SheetPlan(LEGEND_KEY, "Plans: legend and notes", frame.paper, "Drawings", page)]
+    rest = LegendPage(frame, notes, has_legend=False)
+    return [
+        SheetPlan(LEGEND_KEY, "Plans: legend", frame.paper, "Drawings", LegendPage(frame, ())),
+        SheetPlan(f"{LEGEND_KEY}/notes", "Plans: notes", frame.paper, "Drawings", rest),
+    ]
+
+
 def _legend(page: LegendPage, model: Model) -> Content:
     box = page.frame.usable
     half = (box.width - 10.0) / 2
-    legend = legend_of(model, Point(box.x0, box.y0), half)
+    at = Point(box.x0, box.y0)
+    if not page.has_legend:
+        return Content(NotesPanel(page.notes).items(at, box.width), "No scale")
+    if not page.notes:
+        return Content(legend_of(model, at, box.width, columns=4).items, "No scale")
+    legend = legend_of(model, at, half)
     notes = NotesPanel(page.notes)
     return Content((*legend.items, *notes.items(Point(box.x1 - half, box.y0), half)), "No scale")

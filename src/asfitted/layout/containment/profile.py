@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
 DOT_MM, FOLD_MM, JOINT_MM = 0.7, 2.5, 1.6
 LEVEL_PITCH_MM = 4.2
-MARK_MM = 14.0  # from one mark of a cross-section to the next
+MARK_MM = 25.0  # from one mark of a cross-section to the next
 
 
 def draw_profile(
@@ -213,7 +213,7 @@ def _marks(
     low = view.left + 6.0 if view.part.number > 1 else view.left - 18.0
     high = max(view.right, view.left + 40.0)
     if view.part.number < view.part.of:
-        high = view.right - MARK_MM - 4.0  # clear of the break line
+        high = view.right - MARK_MM + 6.0  # clear of the break line
     xs = spread(places, MARK_MM, low, max(high, low))
     items: list[Item] = []
     for (along, number, key), place, x in zip(band.marks, places, xs, strict=True):

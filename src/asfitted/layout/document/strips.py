@@ -61,9 +61,7 @@ class Strip:
     new_page: bool = False
 
 
-def strips_of(
-    blocks: Sequence[Block], width_mm: float, *, part_words: bool = False
-) -> list[Strip]:
+def strips_of(blocks: Sequence[Block], width_mm: float, *, part_words: bool = False) -> list[Strip]:
     """Return the strips of some blocks, top to bottom, for a column of a width in mm.
 
     With ``part_words`` long words of tables are parted where they must be.

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model
 
 
-def legend_of(model: Model, at: Point, width_mm: float) -> Legend:
+def legend_of(model: Model, at: Point, width_mm: float, columns: int = 2) -> Legend:
     """Return the legend of what the plan of a job, or of a part of it, uses."""
     installation = model.installation
     things = plan_things(installation, model.symbols)
@@ -31,7 +31,7 @@ def legend_of(model: Model, at: Point, width_mm: float) -> Legend:
     return lay_out_legend(
         at=at,
         width_mm=width_mm,
-        columns=2,
+        columns=columns,
         symbols=used,
         catalogue=model.symbols,
         lines=lines,

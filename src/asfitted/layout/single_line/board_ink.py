@@ -15,7 +15,7 @@ from asfitted.layout.single_line.parts import SUPPLY
 from asfitted.layout.single_line.phrases import set_phrases, width_mm
 from asfitted.layout.single_line.room import FLAG_ROW, PITCH, SIGN
 from asfitted.layout.single_line.signs import device_sign
-from asfitted.layout.single_line.words import flag_words
+from asfitted.layout.single_line.words import flag_words, switch_phrases
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model, Numbers
@@ -85,8 +85,7 @@ def _incoming_items(model: Model, board: Board, placed: PlacedPart, levels: Leve
     name = device_sign(board.main_switch.kind)
     items.append(ink.sign(f"{tag}:switch", model, name, centre, state=state))
     items.append(ink.wire(f"{tag}:main", tag, (x, above + SIGN), (x, levels.busbar), state=state))
-    switch = board.main_switch
-    said = ["main switch", f"{switch.rating_a:g} A {switch.poles}", switch.kind]
+    said = ["main switch", *switch_phrases(board.main_switch)]
     lines = set_phrases(said, room, BODY, join=" ")
     return items + ink.words(f"{tag}:switch:words", lines, Point(x + 3.0, above + 1.0))
 

@@ -88,8 +88,11 @@ def _switch(model: Model, board: Board) -> list[str]:
     if board.fed_by in model.installation.circuits:
         return []
     switch = board.main_switch
-    said = NOT_RECORDED if switch is None else f"{switch.rating_a:g} A {switch.poles}"
-    return [f"main switch {said}"]
+    if switch is None:
+        return [f"main switch {NOT_RECORDED}"]
+    rating, kind, *residual = say.switch_phrases(switch)
+    said = [kind, *residual] if residual else []
+    return [" ".join(("main switch", rating, *said))]
 
 
 def ways_words(board: Board) -> str:

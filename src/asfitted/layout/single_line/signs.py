@@ -44,6 +44,7 @@ ABBREVIATIONS = (
     ("MCCB", "moulded-case circuit-breaker"),
     ("RCBO", "circuit-breaker with RCD"),
     ("RCD", "residual current device"),
+    ("AFDD", "arc fault detection device"),
     ("MET", "main earthing terminal"),
     ("SWA", "steel wire armoured"),
     ("XLPE", "cross-linked polyethylene, 90 °C"),

@@ -125,7 +125,10 @@ def _columns(board: Board, installation: Installation) -> tuple[Column, ...]:
 
 
 def chain(circuit: Circuit, installation: Installation) -> tuple[Stage, ...]:
-    """Return the signs of a circuit in order from the board; like neighbours are gathered."""
+    """Return the signs of a circuit in order from the board; like neighbours are gathered.
+
+    The cable that closes a ring is told with those that lead to the last sign.
+    """
     cables = [installation.cables[tag] for tag in circuit.cables]
     if circuit.feeds_board:
         tags = tuple(cable.tag for cable in cables)
@@ -144,6 +147,9 @@ def chain(circuit: Circuit, installation: Installation) -> tuple[Stage, ...]:
             )
         else:
             stages.append(stage)
+    if circuit.ring:
+        closing = tuple(cable.tag for cable in cables if cable.to_end == circuit.board)
+        stages[-1] = replace(stages[-1], cables=(*stages[-1].cables, *closing))
     return tuple(stages)
 
 

@@ -33,6 +33,8 @@ if TYPE_CHECKING:
     )
 
 POLES = {1: "SP", 2: "DP", 3: "TP", 4: "4P"}
+#: Kinds of device that read otherwise on paper than in the spec.
+KINDS = {"rcd": "RCD", "rcbo": "RCBO", "mccb": "MCCB", "mcb": "circuit-breaker"}
 
 
 def figure(value: float | None, unit: str, places: int) -> str:
@@ -69,10 +71,20 @@ def device_phrases(device: Device) -> list[str]:
     if device.kind not in {"rcd", "switch-disconnector"}:
         icn = "kA not recorded" if device.icn_ka is None else f"{device.icn_ka:g} kA"
         phrases.append(icn)
-    if device.rcd is not None:
-        phrases += [f"{device.rcd.idn_ma:g} mA", f"type {device.rcd.type}"]
-        phrases += ["delayed"] if device.rcd.delayed else []
-    return phrases
+    return [*phrases, *_residual_phrases(device), *(["AFDD"] if device.afdd else [])]
+
+
+def switch_phrases(switch: Device) -> list[str]:
+    """Return what stands beside the main switch of a board: rating, kind, residual part."""
+    kind = KINDS.get(switch.kind, switch.kind)
+    return [f"{switch.rating_a:g} A {switch.poles}", kind, *_residual_phrases(switch)]
+
+
+def _residual_phrases(device: Device) -> list[str]:
+    if device.rcd is None:
+        return []
+    phrases = [f"{device.rcd.idn_ma:g} mA", f"type {device.rcd.type}"]
+    return [*phrases, "delayed"] if device.rcd.delayed else phrases
 
 
 def spare_phrases(way: Way) -> list[str]:
@@ -87,6 +99,8 @@ def leg_phrases(model: Model, circuit: Circuit, stage: Stage, *, is_first: bool)
         return [*phrases, f"cable {NOT_RECORDED}"]
     cables = [model.installation.cables[tag] for tag in stage.cables]
     phrases += cable_phrases(model, cables)
+    if circuit.ring and cables[-1].to_end == circuit.board:
+        phrases.append(f"ring back to {circuit.board}")
     own = state_word(cables[0].state)
     if own and own not in phrases:
         phrases.append(own)

@@ -1,0 +1,342 @@
+"""What each kind of sheet must say of a job, worked out from the model alone, beside what it says.
+
+Each function yields claims: where, the words that must stand there, and the words that do.
+"""
+
+from __future__ import annotations
+
+import re
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, NamedTuple
+
+sys.path.insert(0, str(Path(__file__).parent.parent / "sheets"))  # for sheet_words.py
+
+from sheet_words import items_of, said, words_by_ident
+
+from asfitted.layout.figures import metres, rounded
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator, Sequence
+
+    from asfitted.layout.sheet_layout import SheetLayout
+    from asfitted.layout.sheet_model import Model
+    from asfitted.resolve.installation import Cable, Circuit, Device
+
+    Sheets = Sequence[SheetLayout]
+
+
+class Claim(NamedTuple):
+    """Words that must stand at a place, and what stands there."""
+
+    place: str
+    wanted: str
+    words: str
+
+
+def size_of(model: Model, cable: Cable) -> str:
+    """Return what a cable is: cores, size and type, or the medium of a data link."""
+    figures = model.results.cables.get(cable.tag)
+    return figures.words if figures else model.results.data[cable.to_end].medium
+
+
+def head_of(model: Model, cable: Cable) -> str:
+    """Return cores and size alone: ``4c × 6 mm²``."""
+    return size_of(model, cable).partition(" mm²")[0] + " mm²"
+
+
+def length_of(model: Model, cable: Cable) -> str:
+    """Return the length of a cable as told to a tenth of a metre."""
+    return metres(model.results.routes[cable.tag].length_m)
+
+
+def sized(model: Model, *, new: bool = False) -> list[Cable]:
+    """Return the cables of which size and way are known; the new ones alone if asked."""
+    known = {*model.results.cables, *(link.cable for link in model.results.data.values())}
+    cables = [c for c in model.installation.cables.values() if c.tag in known]
+    return [c for c in cables if not new or c.state == "new"]
+
+
+def rating_of(device: Device) -> str:
+    """Return curve and rating of a device: ``B20``, ``60 A``."""
+    return f"{device.curve}{device.rating_a:g}" if device.curve else f"{device.rating_a:g} A"
+
+
+def on_diagram(model: Model, sheets: Sheets) -> Iterator[Claim]:
+    """Tag, size, lengths, device and figures of each circuit on the single-line diagram."""
+    texts = words_by_ident(sheets, "single-line")
+    for circuit in model.installation.circuits.values():
+        rating = texts[f"{circuit.tag}:rating"]
+        yield Claim(f"{circuit.tag}:rating", rating_of(circuit.device), rating)
+        if circuit.device.icn_ka is not None:
+            yield Claim(f"{circuit.tag}:rating", f"{circuit.device.icn_ka:g} kA", rating)
+        if circuit.device.rcd is not None:
+            yield Claim(f"{circuit.tag}:rating", f"{circuit.device.rcd.idn_ma:g} mA", rating)
+        yield from _legs(model, circuit, texts)
+        yield from _figures(model, circuit, texts)
+
+
+def _legs(model: Model, circuit: Circuit, texts: dict[str, str]) -> Iterator[Claim]:
+    cables = [model.installation.cables[tag] for tag in circuit.cables]
+    legs = {ident: words for ident, words in texts.items() if _is_leg(ident, circuit.tag)}
+    for cable in cables:
+        if cable.tag not in model.results.cables:
+            continue
+        ident, words = _leg_of(cable.tag, legs, cables)
+        yield Claim(ident, head_of(model, cable), words)
+        told = [w for w in re.findall(r"L = ([\d.+ ]+?) m( in all)?", words)]
+        (lengths, in_all), *_ = told or [("", "")]
+        if not in_all:
+            length = rounded(model.results.routes[cable.tag].length_m, 1)
+            yield Claim(ident, length, lengths)
+    for ident, words in legs.items():
+        if total := re.search(r"L = ([\d.]+) m in all", words):
+            run = [c for c in cables if _leg_of(c.tag, legs, cables)[0] == ident]
+            whole = sum(model.results.routes[c.tag].length_m for c in run)
+            yield Claim(ident, rounded(whole, 1), total[1])
+
+
+def _is_leg(ident: str, circuit: str) -> bool:
+    return ident.startswith(f"{circuit}:") and ident.endswith(":cable")
+
+
+def _leg_of(tag: str, legs: dict[str, str], cables: Sequence[Cable]) -> tuple[str, str]:
+    """Return the text that tells of a cable, alone or as one of "W13 to W13-3"."""
+    order = [cable.tag for cable in cables]
+    for ident, words in legs.items():
+        first, last = re.match(r"(\S+)(?: to (\S+?),?(?= |$))?", words).groups()  # type: ignore[union-attr]
+        last = last or first
+        if {first, last} <= set(order) and order.index(first) <= order.index(tag) <= order.index(
+            last
+        ):
+            return ident, words
+    return f"{tag}: on no line of its circuit", ""
+
+
+def _figures(model: Model, circuit: Circuit, texts: dict[str, str]) -> Iterator[Claim]:
+    figures = model.results.circuits.get(circuit.tag)
+    if figures is None or circuit.state != "new":
+        return
+    ident = f"{circuit.tag}:figures"
+    least = [r.capacity_a for t in circuit.cables if (r := model.results.cables.get(t))]
+    for name, value, unit, digits in (
+        ("Ib", figures.design_current_a, "A", 1),
+        ("Iz", min(least, default=None), "A", 1),
+        ("drop", figures.drop_pct, "%", 2),
+        ("Zs", figures.zs_ohm, "Ω", 2),
+    ):
+        figure = "not checked" if value is None else f"{rounded(value, digits)} {unit}"
+        yield Claim(ident, f"{name} {figure}", texts[ident])
+
+
+def on_overview(model: Model, sheets: Sheets) -> Iterator[Claim]:
+    """Device, cable and length of each feeder on the overview of the boards."""
+    texts = words_by_ident(sheets, "distribution-overview")
+    for circuit in model.installation.circuits.values():
+        words = texts.get(f"board:{circuit.feeds_board}:facts")
+        if words is not None:
+            yield Claim(circuit.tag, rating_of(circuit.device), words)
+            for tag in circuit.cables:
+                cable = model.installation.cables[tag]
+                for wanted in (tag, head_of(model, cable), f"L = {length_of(model, cable)}"):
+                    yield Claim(circuit.tag, wanted, words)
+
+
+def on_schedule(model: Model, sheets: Sheets) -> Iterator[Claim]:
+    """Every row of the cable schedule: ends, size, currents, drop, lengths."""
+    texts = words_by_ident(sheets, "cable-schedule")
+    for cable in model.installation.cables.values():
+        row, route = texts[f"cable-schedule:{cable.tag}"], model.results.routes[cable.tag]
+        wanted = [cable.tag, cable.to_end, size_of(model, cable), length_of(model, cable)]
+        if cable.state == "new":
+            wanted.append(metres(route.cut_m))
+        if figures := model.results.cables.get(cable.tag):
+            wanted.append(rounded(figures.design_current_a, 1))
+            wanted.append(rounded(figures.capacity_a, 1))
+            wanted.append(rounded(figures.drop_to_end_pct, 2))
+        for words in wanted:
+            yield Claim(cable.tag, words, row)
+
+
+def on_charts(model: Model, sheets: Sheets) -> Iterator[Claim]:
+    """Every circuit in the door of its board: device, size, length of the whole, limit of Zs."""
+    texts = words_by_ident(sheets, "door-chart")
+    for circuit in model.installation.circuits.values():
+        row = texts[f"door-chart/{circuit.board}:{circuit.way}"]
+        wanted = [circuit.way, circuit.name, rating_of(circuit.device)]
+        cables = [model.installation.cables[tag] for tag in circuit.cables]
+        if cables and cables[0].tag in model.results.cables:
+            wanted.append(head_of(model, cables[0]))
+            whole = sum(model.results.routes[c.tag].length_m for c in cables)
+            wanted.append(metres(whole))
+        if (figures := model.results.circuits.get(circuit.tag)) and figures.zs_limit_ohm:
+            wanted.append(f"{rounded(figures.zs_limit_ohm, 2)} Ω")
+        for words in wanted:
+            yield Claim(circuit.tag, words, row)
+
+
+def on_work_papers(model: Model, sheets: Sheets) -> Iterator[Claim]:
+    """Cards, cut list and both labels of every new cable."""
+    cards, cuts = words_by_ident(sheets, "route-brief"), words_by_ident(sheets, "cut-list")
+    labels = words_by_ident(sheets, "labels")
+    for cable in sized(model, new=True):
+        size, cut = size_of(model, cable), metres(model.results.routes[cable.tag].cut_m)
+        papers = {
+            "card": cards[f"card:{cable.tag}:head"],
+            "cut list": cuts[f"cut-list:{cable.tag}"],
+        }
+        for paper, words in papers.items():
+            for wanted in (cable.tag, size, cut):
+                yield Claim(f"{paper} {cable.tag}", wanted, words)
+        for i, end in enumerate((cable.from_end, cable.to_end)):
+            words = labels[f"label:{cable.tag}@{end}:{i}"]
+            for wanted in (cable.tag, size, f"this end: {end}"):
+                yield Claim(f"label {cable.tag}@{end}", wanted, words)
+
+
+def on_way_labels(model: Model, sheets: Sheets) -> Iterator[Claim]:
+    """The label of every new way, and the row of its circuit on the sheets for test results."""
+    labels, tests = words_by_ident(sheets, "labels"), words_by_ident(sheets, "test-results")
+    for circuit in model.installation.circuits.values():
+        row = tests[f"details:{circuit.board}:{circuit.tag}"]
+        places = [row] if circuit.state != "new" else [row, labels[f"label:{circuit.tag}"]]
+        for words in places:
+            yield Claim(circuit.tag, circuit.name, words)
+            yield Claim(circuit.tag, rating_of(circuit.device), words)
+
+
+def on_calculations(model: Model, sheets: Sheets) -> Iterator[Claim]:
+    """The working of every circuit: size and length of each cable, Zs and its limit."""
+    of_circuit: dict[str, list[str]] = {}
+    for _, item in items_of(sheets, "calculations"):
+        head, _, circuit = item.ident.rpartition(":")[0].partition(":")
+        if head == "calculations":
+            of_circuit.setdefault(circuit, []).append(said(item))
+    for cable in model.installation.cables.values():
+        if cable.tag not in model.results.cables or cable.circuit not in of_circuit:
+            continue
+        rows = [r for r in of_circuit[cable.circuit] if r.startswith(f"{cable.tag} ")]
+        words = " ".join(rows)
+        yield Claim(f"working of {cable.tag}", size_of(model, cable), words)
+        length = model.results.routes[cable.tag].length_m
+        yield Claim(f"working of {cable.tag}", f"{float(rounded(length, 2)):g} m", words)
+
+
+def on_data_sheets(model: Model, sheets: Sheets) -> Iterator[Claim]:
+    """Every link on the data diagram, in the camera schedule and in the table of its ends."""
+    diagram = words_by_ident(sheets, "data-diagram")
+    cameras = words_by_ident(sheets, "camera-schedule")
+    ends = words_by_ident(sheets, "details-data-ends")
+    for device, link in model.results.data.items():
+        cable = model.installation.cables[link.cable]
+        lines = [w for i, w in diagram.items() if re.match(rf"{re.escape(device)}:\w+:above", i)]
+        yield Claim(f"diagram {device}", f"L={length_of(model, cable)}", " ".join(lines))
+        places = {"diagram": " ".join(lines), "ends": ends.get(f"details:table:{device}")}
+        if model.installation.data_devices[device].kind == "camera":
+            places["cameras"] = cameras[f"camera-schedule:{device}"]
+        for place, words in places.items():
+            if words is not None:
+                yield Claim(f"{place} {device}", link.cable, words)
+                yield Claim(f"{place} {device}", link.medium, words)
+                if place != "diagram":
+                    yield Claim(f"{place} {device}", length_of(model, cable), words)
+        if link.at_device_v is not None and link.supply.startswith("PS"):
+            volts = rounded(link.at_device_v, 1)
+            drawn = diagram[f"{device}:supply:below"]
+            yield Claim(f"diagram {device}", f"{volts} V at the camera", drawn)
+            yield Claim(f"cameras {device}", volts, places["cameras"] or "")
+
+
+def on_detail_tables(model: Model, sheets: Sheets) -> Iterator[Claim]:
+    """The cable that each row of a table of details names has its size there."""
+    for sheet, item in items_of(sheets, "details"):
+        if not item.ident.startswith("details:table:"):
+            continue
+        words = said(item)
+        for tag in re.findall(r"\bW\d+(?:-\d+)?\b(?= \S+ ?×)", words):
+            size = size_of(model, model.installation.cables[tag])
+            yield Claim(f"sheet {sheet.number} {item.ident}", f"{tag} {size}", words)
+
+
+def on_sections(model: Model, sheets: Sheets) -> Iterator[Claim]:
+    """Every cable in the tables beside the cross-sections of the containment."""
+    for sheet, item in items_of(sheets, "containment-sections"):
+        if not item.ident.startswith("cables:") or item.ident.endswith(":head"):
+            continue
+        cable = model.installation.cables[item.ident.rpartition(":")[2]]
+        place = f"sheet {sheet.number} {item.ident}"
+        yield Claim(place, size_of(model, cable), said(item))
+        if figures := model.results.cables.get(cable.tag):
+            yield Claim(place, rounded(figures.overall_mm, 1), said(item))
+
+
+def on_plans(model: Model, sheets: Sheets) -> Iterator[Claim]:
+    """Every run of containment has its make-up and level on plan, elevation and schedule."""
+    schedule = words_by_ident(sheets, "containment-schedule")
+    for run in model.installation.containment.values():
+        row = schedule[f"containment-schedule:{run.tag}"]
+        yield Claim(f"schedule {run.tag}", run.words, row)
+        if run.declared_length_m is not None:
+            yield Claim(f"schedule {run.tag}", metres(run.declared_length_m), row)
+    tags = {"key-plan": r"plan-run-tag:([^:]+)$", "floor-plan": r"plan-run-tag:([^:]+)$"}
+    for key, pattern in (*tags.items(), ("elevation", r"(?:.*:)?run-tag:([^:]+):\d+$")):
+        for sheet, item in items_of(sheets, key):
+            found = re.match(pattern, item.ident)
+            words = said(item)
+            if found and not words.isdigit():  # a number leads to a keynote beside the drawing
+                run = model.installation.containment[found[1]]
+                yield Claim(f"sheet {sheet.number} {item.ident}", run.words, words)
+
+
+def on_equipment(model: Model, sheets: Sheets) -> Iterator[Claim]:
+    """Every board, point and data device in the equipment schedule, and on its label."""
+    rows, labels = words_by_ident(sheets, "equipment-schedule"), words_by_ident(sheets, "labels")
+    for board in model.installation.boards.values():
+        row = rows[f"equipment-schedule:{board.tag}"]
+        yield Claim(board.tag, f"{board.way_count} ways", row)
+        yield Claim(board.tag, board.fed_by, row)
+    for point in model.installation.points.values():
+        row = rows[f"equipment-schedule:{point.tag}"]
+        yield Claim(point.tag, point.circuit, row)
+        yield Claim(point.tag, f"+{point.position.up_mm:.0f}", row)
+        if point.rating_a is not None:
+            yield Claim(point.tag, f"{point.rating_a:g} A", row)
+        if point.state == "new":
+            yield Claim(point.tag, f"fed from {point.circuit}", labels[f"label:{point.tag}"])
+
+
+def on_elevations(model: Model, sheets: Sheets) -> Iterator[Claim]:
+    """Every thing on the face of a wall has its tag and height there."""
+    for point in (*model.installation.points.values(), *model.installation.boards.values()):
+        place = point.position
+        if not place.wall or place.out_mm:
+            continue
+        key = f"elevation/{place.wall}" + ("/outside" if place.outside else "")
+        words = " ".join(
+            said(item)
+            for sheet, item in items_of(sheets, "elevation/")
+            if sheet.key == key or key in sheet.key or _tells_of(item.ident, place.wall)
+        )
+        yield Claim(f"{key} {point.tag}", point.tag, words)
+        yield Claim(f"{key} {point.tag}", f"+{place.up_mm:.0f}", words)
+
+
+def _tells_of(ident: str, wall: str) -> bool:
+    return re.search(rf"(^|[: ]){re.escape(wall)}[:/]", ident) is not None
+
+
+CLAIMS: dict[str, Callable[[Model, Sheets], Iterator[Claim]]] = {
+    "single-line diagram": on_diagram,
+    "overview": on_overview,
+    "cable schedule": on_schedule,
+    "door charts": on_charts,
+    "cards, cut list, labels": on_work_papers,
+    "labels of ways, test sheets": on_way_labels,
+    "calculations": on_calculations,
+    "data sheets": on_data_sheets,
+    "tables of details": on_detail_tables,
+    "cross-sections": on_sections,
+    "containment": on_plans,
+    "equipment": on_equipment,
+    "elevations": on_elevations,
+}
