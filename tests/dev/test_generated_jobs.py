@@ -12,13 +12,8 @@ import pytest
 
 from asfitted.dev.generated_jobs import generated_job
 from asfitted.dev.measure_jobs import ENV, LETTERINGS, lay_out_what_can_be
-from asfitted.draw.item_boxes import part_box
+from asfitted.dev.sheet_faults import outside_the_frame, texts_on_lines, texts_on_texts
 from asfitted.draw.svg import write_svg
-from asfitted.geometry import Box
-from asfitted.layout.frame import frame_box
-from asfitted.layout.lettering import box_of
-from asfitted.layout.sheet_layout import Path as Line
-from asfitted.layout.sheet_layout import Text
 from asfitted.pipeline import check_job, model_of
 
 if TYPE_CHECKING:
@@ -45,59 +40,6 @@ def sheets_of(seed: int, folder: Path) -> tuple[tuple[str, SheetLayout], ...]:
 @pytest.fixture(scope="module")
 def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return tmp_path_factory.mktemp("jobs")
-
-
-def texts_on_texts(sheet: SheetLayout) -> list[str]:
-    """Return each pair of texts that stand on one another."""
-    boxes = sorted(
-        (
-            (box_of(part).grown(-0.1), part.text)
-            for item in sheet.items
-            for part in item.parts
-            if isinstance(part, Text)
-        ),
-        key=lambda found: found[0].x0,
-    )
-    found = []
-    for i, (box, text) in enumerate(boxes):
-        for other, words in boxes[i + 1 :]:
-            if other.x0 > box.x1:
-                break
-            if box.meets(other):
-                found.append(f"{text!r} on {words!r}")
-    return found
-
-
-def texts_on_lines(sheet: SheetLayout) -> list[str]:
-    """Return each text that a wire or a busbar runs through."""
-    lines = [
-        (item.ident, Box(min(a.x, b.x), min(a.y, b.y), max(a.x, b.x), max(a.y, b.y)).grown(0.2))
-        for item in sheet.items
-        if item.kind in ("wire", "busbar")
-        for part in item.parts
-        if isinstance(part, Line)
-        for a, b in zip(part.points, part.points[1:], strict=False)
-    ]
-    return [
-        f"{part.text!r} on {ident}"
-        for item in sheet.items
-        for part in item.parts
-        if isinstance(part, Text)
-        for ident, line in lines
-        if line.meets(box_of(part).grown(-0.2))
-    ]
-
-
-def outside_the_frame(sheet: SheetLayout) -> list[str]:
-    """Return each item that is not inside the frame."""
-    frame = frame_box(sheet.paper).grown(0.3)
-    return [
-        item.ident
-        for item in sheet.items
-        if not item.ident.startswith("frame")
-        for part in item.parts
-        if not frame.holds(part_box(part))
-    ]
 
 
 def test_a_seed_gives_the_same_text_and_another_seed_another() -> None:

@@ -65,6 +65,12 @@ def rating_of(device: Device) -> str:
 def on_diagram(model: Model, sheets: Sheets) -> Iterator[Claim]:
     """Tag, size, lengths, device and figures of each circuit on the single-line diagram."""
     texts = words_by_ident(sheets, "single-line")
+    for board in model.installation.boards.values():
+        if board.main_switch is not None:
+            words = texts[f"{board.tag}:switch:words"]
+            yield Claim(board.tag, rating_of(board.main_switch), words)
+            if board.main_switch.rcd is not None:
+                yield Claim(board.tag, f"{board.main_switch.rcd.idn_ma:g} mA", words)
     for circuit in model.installation.circuits.values():
         rating = texts[f"{circuit.tag}:rating"]
         yield Claim(f"{circuit.tag}:rating", rating_of(circuit.device), rating)
@@ -218,8 +224,9 @@ def on_calculations(model: Model, sheets: Sheets) -> Iterator[Claim]:
         rows = [r for r in of_circuit[cable.circuit] if r.startswith(f"{cable.tag} ")]
         words = " ".join(rows)
         yield Claim(f"working of {cable.tag}", size_of(model, cable), words)
-        length = model.results.routes[cable.tag].length_m
-        yield Claim(f"working of {cable.tag}", f"{float(rounded(length, 2)):g} m", words)
+        length_m = model.results.routes[cable.tag].length_m
+        told = [m for m in re.findall(r"([\d.]+) m\b", words) if abs(float(m) - length_m) < 0.0051]
+        yield Claim(f"working of {cable.tag}", f"{length_m:g} m", f"{length_m:g} m" if told else words)
 
 
 def on_data_sheets(model: Model, sheets: Sheets) -> Iterator[Claim]:
@@ -298,7 +305,8 @@ def on_equipment(model: Model, sheets: Sheets) -> Iterator[Claim]:
     for point in model.installation.points.values():
         row = rows[f"equipment-schedule:{point.tag}"]
         yield Claim(point.tag, point.circuit, row)
-        yield Claim(point.tag, f"+{point.position.up_mm:.0f}", row)
+        if point.position.wall:  # the height at the end of a declared run is not recorded
+            yield Claim(point.tag, f"+{point.position.up_mm:.0f}", row)
         if point.rating_a is not None:
             yield Claim(point.tag, f"{point.rating_a:g} A", row)
         if point.state == "new":
@@ -307,22 +315,25 @@ def on_equipment(model: Model, sheets: Sheets) -> Iterator[Claim]:
 
 def on_elevations(model: Model, sheets: Sheets) -> Iterator[Claim]:
     """Every thing on the face of a wall has its tag and height there."""
+    texts: dict[str, str] = {}
+    for sheet, item in items_of(sheets, "elevation/"):
+        texts[sheet.number] = f"{texts.get(sheet.number, '')} {said(item)}"
     for point in (*model.installation.points.values(), *model.installation.boards.values()):
         place = point.position
         if not place.wall or place.out_mm:
             continue
         key = f"elevation/{place.wall}" + ("/outside" if place.outside else "")
-        words = " ".join(
-            said(item)
-            for sheet, item in items_of(sheets, "elevation/")
-            if sheet.key == key or key in sheet.key or _tells_of(item.ident, place.wall)
-        )
+        words = " ".join(texts[sheet.number] for sheet in sheets if _shows(sheet, place.wall))
         yield Claim(f"{key} {point.tag}", point.tag, words)
         yield Claim(f"{key} {point.tag}", f"+{place.up_mm:.0f}", words)
 
 
-def _tells_of(ident: str, wall: str) -> bool:
-    return re.search(rf"(^|[: ]){re.escape(wall)}[:/]", ident) is not None
+def _shows(sheet: SheetLayout, wall: str) -> bool:
+    """Tell whether a sheet of elevations shows a wall, whole or as a detail."""
+    views = re.compile(rf"(?:wall:)?{re.escape(wall)}[:/]")
+    return sheet.key.startswith("elevation/") and (
+        wall in sheet.key or any(views.match(item.ident) for item in sheet.items)
+    )
 
 
 CLAIMS: dict[str, Callable[[Model, Sheets], Iterator[Claim]]] = {

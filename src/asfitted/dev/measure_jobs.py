@@ -13,6 +13,7 @@ from __future__ import annotations
 import argparse
 import json
 import os
+import random
 import subprocess
 import sys
 import tempfile
@@ -25,6 +26,7 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING, Any
 
 from asfitted.dev.generated_jobs import generated_job
+from asfitted.dev.sheet_faults import faults_of
 from asfitted.draw.svg import write_svg
 from asfitted.fonts import FILES
 from asfitted.layout.sheet_model import Numbers
@@ -49,6 +51,7 @@ class Measured:
 
     seed: int
     sheets: Counter[str] = field(default_factory=Counter)
+    measured: Counter[str] = field(default_factory=Counter)
     failures: list[tuple[str, str]] = field(default_factory=list)
     seconds: float = 0.0
 
@@ -87,9 +90,9 @@ def lay_out_what_can_be(
 
 
 def measure_job(
-    seed: int, kinds: tuple[str, ...], measurer: str, letterings: Sequence[str]
+    seed: int, kinds: tuple[str, ...], measurer: str, letterings: Sequence[str], sample: int
 ) -> Measured:
-    """Return what comes of one generated job."""
+    """Return what comes of one generated job; ``sample`` sheets of it are measured, 0: all."""
     start, done = time.monotonic(), Measured(seed)
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
@@ -104,6 +107,9 @@ def measure_job(
         files: dict[Path, str] = {}
         for kind, sheet in sheets:
             done.sheets[kind] += 1
+            done.failures += [(kind, f"{sheet.name} {fault}") for fault in faults_of(sheet)]
+        for kind, sheet in sampled(sheets, sample, seed):
+            done.measured[kind] += 1
             path = folder / f"{sheet.name}.svg"
             path.write_text(write_svg(sheet), encoding="utf-8")
             files[path] = kind
@@ -112,6 +118,22 @@ def measure_job(
                 done.failures += _measured(files, measurer, lettering)
     done.seconds = time.monotonic() - start
     return done
+
+
+def sampled(
+    sheets: list[tuple[str, SheetLayout]], count: int, seed: int
+) -> list[tuple[str, SheetLayout]]:
+    """Return so many sheets, 0 for all, one kind after the other, by lot from the seed."""
+    if not count:
+        return sheets
+    lots = random.Random(seed)  # noqa: S311 - a sample that comes again, not a secret
+    mixed = lots.sample(sheets, len(sheets))
+    seen: Counter[str] = Counter()
+    ranked: list[tuple[int, int, str, SheetLayout]] = []
+    for kind, sheet in mixed:
+        ranked.append((seen[kind], len(ranked), kind, sheet))
+        seen[kind] += 1
+    return [(kind, sheet) for _, _, kind, sheet in sorted(ranked, key=lambda r: r[:2])][:count]
 
 
 def _measured(files: dict[Path, str], measurer: str, lettering: str) -> list[tuple[str, str]]:
@@ -158,6 +180,7 @@ def _options() -> argparse.Namespace:
     parser.add_argument("--kinds", default="", help="names of sheet modules, parted by commas")
     parser.add_argument("--lettering", choices=("ours", "ordinary", "both"), default="both")
     parser.add_argument("--processes", type=int, default=1)
+    parser.add_argument("--sample", type=int, default=0, help="sheets measured a job; 0: all")
     parser.add_argument("--failures", type=Path, help="file to which failures are appended")
     return parser.parse_args()
 
@@ -168,22 +191,24 @@ def main() -> int:
     kinds = tuple(kind for kind in options.kinds.split(",") if kind)
     letterings = list(LETTERINGS) if options.lettering == "both" else [options.lettering]
     sheets: Counter[str] = Counter()
+    measured: Counter[str] = Counter()
     failed: Counter[str] = Counter()
     if not options.measurer:
         sys.stdout.write(f"no measurer ({ENV} or --measurer): sheets are laid out only\n")
     with ProcessPoolExecutor(options.processes) as pool:
         waiting = [
-            pool.submit(measure_job, seed, kinds, options.measurer, letterings)
+            pool.submit(measure_job, seed, kinds, options.measurer, letterings, options.sample)
             for seed in options.seeds
         ]
         for done in (one.result() for one in waiting):
             sheets += done.sheets
+            measured += done.measured
             failed.update(kind for kind, _ in done.failures)
             _report(done, options.failures)
-    sys.stdout.write(f"\n{'sheet kind':<28} {'sheets':>7} {'failures':>9}\n")
+    sys.stdout.write(f"\n{'sheet kind':<28} {'sheets':>7} {'measured':>9} {'failures':>9}\n")
     for kind in sorted(sheets.keys() | failed.keys()):
-        sys.stdout.write(f"{kind:<28} {sheets[kind]:7} {failed[kind]:9}\n")
-    sys.stdout.write(f"{'all':<28} {sheets.total():7} {failed.total():9}\n")
+        sys.stdout.write(f"{kind:<28} {sheets[kind]:7} {measured[kind]:9} {failed[kind]:9}\n")
+    sys.stdout.write(f"{'all':<28} {sheets.total():7} {measured.total():9} {failed.total():9}\n")
     return int(failed.total() > 0)
 
 
