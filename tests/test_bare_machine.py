@@ -50,7 +50,7 @@ def run_hidden(tmp_path: Path, *arguments: str) -> subprocess.CompletedProcess[s
 
 
 def test_pack_without_libcairo_and_without_system_fonts(tmp_path: Path) -> None:
-    job, out = SPECS / "pottery-studio.yaml", tmp_path / "out"
+    job, out = SPECS / "community-shed.yaml", tmp_path / "out"
     done = run_hidden(tmp_path, "pack", str(job), "-o", str(out))
     assert done.returncode == 0, done.stderr
     assert list(out.glob("*.pdf"))

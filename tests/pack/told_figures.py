@@ -5,6 +5,7 @@ Each function yields claims: where, the words that must stand there, and the wor
 
 from __future__ import annotations
 
+import math
 import re
 import sys
 from pathlib import Path
@@ -12,7 +13,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 sys.path.insert(0, str(Path(__file__).parent.parent / "sheets"))  # for sheet_words.py
 
-from sheet_words import items_of, said, words_by_ident
+from sheet_words import items_of, said, stands_in, words_by_ident
 
 from asfitted.layout.figures import metres, rounded
 
@@ -24,6 +25,9 @@ if TYPE_CHECKING:
     from asfitted.resolve.installation import Cable, Circuit, Device
 
     Sheets = Sequence[SheetLayout]
+
+
+__all__ = ["CLAIMS", "Claim", "length_of", "said", "size_of", "stands_in", "words_by_ident"]
 
 
 class Claim(NamedTuple):
@@ -90,8 +94,8 @@ def _legs(model: Model, circuit: Circuit, texts: dict[str, str]) -> Iterator[Cla
             continue
         ident, words = _leg_of(cable.tag, legs, cables)
         yield Claim(ident, head_of(model, cable), words)
-        told = [w for w in re.findall(r"L = ([\d.+ ]+?) m( in all)?", words)]
-        (lengths, in_all), *_ = told or [("", "")]
+        told = re.search(r"L = ([\d.+ ]+?) m( in all)?", words)
+        lengths, in_all = told.groups() if told else ("", "")
         if not in_all:
             length = rounded(model.results.routes[cable.tag].length_m, 1)
             yield Claim(ident, length, lengths)
@@ -226,7 +230,9 @@ def on_calculations(model: Model, sheets: Sheets) -> Iterator[Claim]:
         yield Claim(f"working of {cable.tag}", size_of(model, cable), words)
         length_m = model.results.routes[cable.tag].length_m
         told = [m for m in re.findall(r"([\d.]+) m\b", words) if abs(float(m) - length_m) < 0.0051]
-        yield Claim(f"working of {cable.tag}", f"{length_m:g} m", f"{length_m:g} m" if told else words)
+        yield Claim(
+            f"working of {cable.tag}", f"{length_m:g} m", f"{length_m:g} m" if told else words
+        )
 
 
 def on_data_sheets(model: Model, sheets: Sheets) -> Iterator[Claim]:
@@ -293,6 +299,26 @@ def on_plans(model: Model, sheets: Sheets) -> Iterator[Claim]:
             if found and not words.isdigit():  # a number leads to a keynote beside the drawing
                 run = model.installation.containment[found[1]]
                 yield Claim(f"sheet {sheet.number} {item.ident}", run.words, words)
+                if key == "elevation":
+                    yield _contents(model, item.ident, words)
+
+
+def _contents(model: Model, ident: str, words: str) -> Claim:
+    """Return the claim that a run holds at a place what the sections there hold."""
+    tag, index = ident.rsplit(":", 2)[1:]
+    path = model.installation.containment[tag].path
+    a, b = path[int(index)], path[int(index) + 1]
+    held = {
+        cable
+        for section in model.results.sections.values()
+        if section.containment == tag
+        and math.dist(a, section.start) + math.dist(section.end, b) < math.dist(a, b) + 1.0
+        for cable in section.cables
+    }
+    if "cables, see table" in words:
+        return Claim(ident, f"{len(held)} cables", words)
+    told = set(re.findall(r"\b[A-Z]\d\d(?:-\d+)?\b", words.removeprefix(tag)))
+    return Claim(ident, " ".join(sorted(held)), " ".join(sorted(told)))
 
 
 def on_equipment(model: Model, sheets: Sheets) -> Iterator[Claim]:
@@ -318,21 +344,25 @@ def on_elevations(model: Model, sheets: Sheets) -> Iterator[Claim]:
     texts: dict[str, str] = {}
     for sheet, item in items_of(sheets, "elevation/"):
         texts[sheet.number] = f"{texts.get(sheet.number, '')} {said(item)}"
-    for point in (*model.installation.points.values(), *model.installation.boards.values()):
-        place = point.position
+    boards, points = model.installation.boards, model.installation.points
+    for tag in (*boards, *points):
+        place = model.installation.position_of(tag)
         if not place.wall or place.out_mm:
             continue
         key = f"elevation/{place.wall}" + ("/outside" if place.outside else "")
-        words = " ".join(texts[sheet.number] for sheet in sheets if _shows(sheet, place.wall))
-        yield Claim(f"{key} {point.tag}", point.tag, words)
-        yield Claim(f"{key} {point.tag}", f"+{place.up_mm:.0f}", words)
+        shown = [s for s in sheets if s.number in texts and _shows(s, place.wall, texts[s.number])]
+        words = " ".join(texts[sheet.number] for sheet in shown)
+        yield Claim(f"{key} {tag}", tag, words)
+        yield Claim(f"{key} {tag}", f"+{place.up_mm:.0f}", words)
 
 
-def _shows(sheet: SheetLayout, wall: str) -> bool:
+def _shows(sheet: SheetLayout, wall: str, words: str) -> bool:
     """Tell whether a sheet of elevations shows a wall, whole or as a detail."""
-    views = re.compile(rf"(?:wall:)?{re.escape(wall)}[:/]")
-    return sheet.key.startswith("elevation/") and (
-        wall in sheet.key or any(views.match(item.ident) for item in sheet.items)
+    view = re.compile(rf"{re.escape(wall)}[:/]")
+    return (
+        wall in sheet.key
+        or stands_in(f"wall {wall}", words)
+        or any(view.match(item.ident) for item in sheet.items)
     )
 
 

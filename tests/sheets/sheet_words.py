@@ -42,7 +42,7 @@ def stands_in(wanted: str, words: str) -> bool:
     """Tell whether words stand whole among others, however these were broken into lines.
 
     Example:
-        >>> stands_in("6 mm²", "W05 4c × 16 mm²"), stands_in("100 A switch-fuse", "100 A switch- fuse")
+        >>> stands_in("6 mm²", "W05 4c × 16 mm²"), stands_in("a switch-fuse", "a switch- fuse")
         (False, True)
     """
     pattern = re.sub(r"(\\ )+", r"\\s+", re.escape(wanted))

@@ -32,7 +32,8 @@ def texts(sheet: SheetLayout) -> list[tuple[str, str, Text]]:
 @pytest.mark.parametrize("job", JOBS)
 def test_numbers_run_on_and_names_differ(demo_sheets: Sheets, job: str) -> None:
     sheets = demo_sheets[job]
-    assert [s.number for s in sheets] == [f"{i:02d}" for i in range(1, len(sheets) + 1)]
+    digits = max(2, len(str(len(sheets))))
+    assert [s.number for s in sheets] == [f"{i:0{digits}d}" for i in range(1, len(sheets) + 1)]
     assert len({s.name for s in sheets}) == len(sheets)
 
 

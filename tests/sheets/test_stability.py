@@ -53,6 +53,7 @@ EDITS = {
         HAND_DRYER + "  # --- new from DB2 ---",
     ),
 }
+INSERTED = {"a circuit on a spare way"}
 
 
 @pytest.fixture(scope="module")
@@ -82,10 +83,15 @@ def test_a_small_edit_leaves_the_rest_still(
     drawings = [sheet for sheet in before if sheet.section == "Drawings"]
     kept = [sheet for sheet in drawings if _key(sheet) in after]
     assert len(kept) >= LEAST_SHEETS * len(drawings)
+    means = []
     for sheet in kept:
         mean, share = _displacement(sheet, after[_key(sheet)])
+        means.append(mean)
         assert share >= LEAST_ITEMS, f"{sheet.name}: only {share:.0%} of its items are still there"
-        assert mean <= MOST, f"{sheet.name}: unchanged items move {mean:.1%} of the diagonal"
+        # a way put between others moves those behind it by its pitch, on that one sheet
+        inserted = edit in INSERTED and "single-line" in sheet.name
+        assert mean <= MOST or inserted, f"{sheet.name}: unchanged items move {mean:.1%}"
+    assert sum(means) / len(means) <= MOST
 
 
 def _displacement(old: SheetLayout, new: SheetLayout) -> tuple[float, float]:

@@ -39,8 +39,8 @@ class WallPayload:
 
     @property
     def scale(self) -> int:
-        """Scale of all walls, 25 for 1:25."""
-        return self.walls.scale
+        """Scale of the walls on the sheet, the same for all of a room: 25 for 1:25."""
+        return self.sheet.views[0].frame.scale
 
 
 @dataclass(frozen=True)
@@ -52,7 +52,7 @@ class SchedulePayload:
 
 
 def plan(model: Model) -> list[SheetPlan]:
-    """Plan sheets for all walls that carry anything, at one scale, then details and schedules."""
+    """Plan sheets for all walls that carry anything, then details and schedules."""
     job = _job(model)
     contents = walls_with_content(job.installation, job.results)
     if not contents:
@@ -97,6 +97,6 @@ def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:
     scales = {view.frame.scale for view in sheet.views}
     scale = scale_words(scales.pop(), walls.paper) if len(scales) == 1 else "as shown"
     notes = []
-    if walls.scale >= SMALL and not sheet.is_details:
-        notes.append(f"walls too high for 1:{SCALES[4]} on {walls.paper}: 1:{walls.scale} used")
+    if payload.scale >= SMALL and not sheet.is_details:
+        notes.append(f"walls too high for 1:{SCALES[4]} on {walls.paper}: 1:{payload.scale} used")
     return Content(laid.items, scale, tuple(notes))

@@ -118,7 +118,8 @@ def _sketch(content: WallContent, view: WallView, limits: Box) -> tuple[Item, ..
     led, bare = place_together(drawing.room, far, reach=REACH_MM)
     drawing.extend((*items, *led))
     before = content.room.walls[content.room.walls.index(name) - 1]
-    words = f"Wall {name} from inside, left end {before} | {name}. 1:{view.scale} @ A4"
+    corner = " | ".join(wall.removeprefix(f"{content.room.name} ") for wall in (before, name))
+    words = f"Wall {name} from inside, left end {corner}. 1:{view.scale} @ A4"
     if bare:  # what finds no place stands in the table alone
         words += f". No room here for {len(bare)} tag{'s' * (len(bare) > 1)}: see the table"
     at = Point(limits.x0, limits.y1 + BODY + 1.0)

@@ -31,6 +31,7 @@ if TYPE_CHECKING:
 
 SCALES = (100, 50, 25, 20, 10)
 PART_COST = 8  # words that may lack room before a window is shown in one more part
+MOST_KEYNOTES = 5  # rings with their words on the same sheet that a reader follows easily
 MOST_BARE = 8  # tags without their height that a note may tell of
 MOST_SPAN_MM = 1500.0  # a longer thing without words is told in a note, not enlarged
 AROUND_MM, GAP_MM, EDGE_MM = 250.0, 300.0, 120.0
@@ -92,6 +93,8 @@ def _crowded(content: WallContent, drawn: WallDrawing) -> tuple[Window, ...]:
     """Return the parts of a view where words found no room, widened to whole things."""
     view, left = drawn.view, drawn.left_over
     targets = left.targets
+    if len(left.keynotes) <= MOST_KEYNOTES:
+        targets = targets[: len(left.bare)]
     if len(left.bare) <= MOST_BARE:
         targets = targets[len(left.bare) :]
     spans = [

@@ -1,4 +1,4 @@
-"""All elevations of a job: one scale by geometry, long walls in parts, small ones together."""
+"""All elevations of a job: one scale for a room, long walls in parts, small ones together."""
 
 from __future__ import annotations
 
@@ -53,7 +53,6 @@ class ElevationSet:
     """
 
     sheets: tuple[PlannedSheet, ...]
-    scale: int
     paper: Paper
     has_schedules: bool
     moved: tuple[str, ...]
@@ -84,29 +83,44 @@ class Job:
 
 
 def plan_set(contents: tuple[WallContent, ...], job: Job) -> ElevationSet:
-    """Choose scale, parts, details and sheets, and whether notes and tables need their own.
+    """Choose scales, parts, details and sheets, and whether notes and tables need their own.
 
     Notes and tables go all together, so that the reader looks in one place.
     """
     refs = References(stand_in_numbers(job.installation))
     around = job.around(refs)
-    scale, walls = views_at_one_scale(_with_outer_faces(contents), around.paper)
-    views, details = plan_views(walls, scale, around)
+    views, details = _views_by_room(contents, around)
     sheets = _sheets(views, details, around, with_tables=True)
     if all(_arranged(sheet, around, "").all_here for sheet in sheets):
         return ElevationSet(
-            tuple(sheets), scale, around.paper, has_schedules=False, moved=(), legend_moved=False
+            tuple(sheets), around.paper, has_schedules=False, moved=(), legend_moved=False
         )
     sheets = _sheets(views, details, around, with_tables=False)
     done = [(sheet, _arranged(sheet, around, "00")) for sheet in sheets]
     return ElevationSet(
         tuple(sheets),
-        scale,
         around.paper,
         has_schedules=True,
         moved=tuple(sheet.key for sheet, laid in done if not laid.all_here),
         legend_moved=not all(laid.has_legend for _, laid in done),
     )
+
+
+def _views_by_room(
+    contents: Sequence[WallContent], around: Surroundings
+) -> tuple[tuple[PlannedView, ...], tuple[PlannedView, ...]]:
+    """Return the views and details of all rooms, each room at one scale."""
+    views: list[PlannedView] = []
+    details: list[PlannedView] = []
+    marks = 1
+    for room in dict.fromkeys(content.room.name for content in contents):
+        own = _with_outer_faces([c for c in contents if c.room.name == room])
+        scale, walls = views_at_one_scale(own, around.paper, marks)
+        marks += len(walls) - len(own)
+        found = plan_views(walls, scale, around)
+        views += found[0]
+        details += found[1]
+    return tuple(views), tuple(details)
 
 
 def _with_outer_faces(contents: Sequence[WallContent]) -> tuple[WallContent, ...]:

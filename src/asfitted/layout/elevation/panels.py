@@ -6,10 +6,19 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Protocol
 
 from asfitted.errors import DoesNotFitError
+from asfitted.fonts import text_width_mm
 from asfitted.geometry import Box, Point
 from asfitted.layout.elevation.free_boxes import without
 from asfitted.layout.elevation.key_inset import WIDTH_MM, key_height_mm, key_inset
-from asfitted.layout.lettering import BODY, TAG, line_pitch_mm, lines_of_text, text_item, wrap
+from asfitted.layout.lettering import (
+    BODY,
+    TAG,
+    line_pitch_mm,
+    lines_of_text,
+    shortened,
+    text_item,
+    wrap,
+)
 from asfitted.layout.sheet_layout import Item
 from asfitted.layout.table import fit_table, table_items
 
@@ -84,7 +93,13 @@ class NotesPanel:
     def _lines(self, width: float) -> list[tuple[int, list[str]]]:
         return [(i, wrap(n, width - 6.0, BODY)) for i, n in enumerate(self.notes, start=self.first)]
 
-    def height(self, width: float) -> float:
+    def height(self, width: float) -> float | None:
+        """Return the height of heading and notes, or None where the heading is wider."""
+        if not _heading_fits(self.title, width, max(self.widths)):
+            return None
+        return self.height_mm(width)
+
+    def height_mm(self, width: float) -> float:
         """Return the height of heading and notes."""
         lines = sum(len(wrapped) for _, wrapped in self._lines(width))
         return HEAD_MM + lines * line_pitch_mm(BODY) + len(self.notes) * NOTE_GAP_MM
@@ -92,7 +107,8 @@ class NotesPanel:
     def items(self, at: Point, width: float) -> tuple[Item, ...]:
         """Return heading and notes."""
         head = at.moved(dy=TAG)
-        items = [text_item(f"{self.ident}s:title", self.title, head, TAG, bold=True)]
+        title = shortened(self.title, width, TAG, bold=True)
+        items = [text_item(f"{self.ident}s:title", title, head, TAG, bold=True)]
         y = at.y + HEAD_MM + BODY
         for number, lines in self._lines(width):
             items.append(text_item(f"{self.ident}:{number}:number", str(number), Point(at.x, y)))
@@ -114,6 +130,8 @@ class TablePanel:
 
     def height(self, width: float) -> float | None:
         """Return the height of heading and table."""
+        if not _heading_fits(self.title, width, max(self.widths)):
+            return None
         try:
             fitted = fit_table(self.table, width)
         except DoesNotFitError:
@@ -123,10 +141,16 @@ class TablePanel:
     def items(self, at: Point, width: float) -> tuple[Item, ...]:
         """Return heading and table."""
         fitted = fit_table(self.table, width)
-        head = text_item(f"{self.ident}:title", self.title, at.moved(dy=TAG), TAG, bold=True)
+        title = shortened(self.title, width, TAG, bold=True)
+        head = text_item(f"{self.ident}:title", title, at.moved(dy=TAG), TAG, bold=True)
         rows = range(len(self.table.rows))
         made, _ = table_items(self.ident, fitted, rows, at.moved(dy=HEAD_MM))
         return (head, *made)
+
+
+def _heading_fits(title: str, width: float, widest: float) -> bool:
+    """Tell whether a heading has room; at the widest choice it is cut rather than left out."""
+    return width >= widest or text_width_mm(title, TAG, bold=True) <= width
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ from asfitted.errors import DoesNotFitError
 from asfitted.geometry import Box, Point
 from asfitted.layout.elevation.panels import GAP_X, GAP_Y, HEAD_MM, NotesPanel
 from asfitted.layout.elevation.paper_room import room_on, title_room
-from asfitted.layout.lettering import TAG, text_item
+from asfitted.layout.lettering import TAG, shortened, text_item
 from asfitted.layout.table import FittedTable, fit_table, paginate, table_items
 
 if TYPE_CHECKING:
@@ -92,7 +92,8 @@ def lay_out_schedules(
             items += piece.content.items(piece.at, _width(piece))
             continue
         head = piece.at.moved(dy=TAG)
-        items.append(text_item(f"{piece.ident}:title", piece.title, head, TAG, bold=True))
+        title = shortened(piece.title, sum(piece.content.widths_mm), TAG, bold=True)
+        items.append(text_item(f"{piece.ident}:title", title, head, TAG, bold=True))
         at = piece.at.moved(dy=HEAD_MM)
         made, _ = table_items(piece.ident, piece.content, piece.rows, at)
         items.extend(made)
@@ -135,11 +136,11 @@ def _flow_notes(flow: _Flow, notes: Sequence[str]) -> list[_Piece]:
     while left:
         count = len(left)
         title = NOTES_TITLE if first == 1 else f"{NOTES_TITLE} (continued)"
-        while count > 1 and _notes(left[:count], title, first).height(width) > _left(flow):
+        while count > 1 and _notes(left[:count], title, first).height_mm(width) > _left(flow):
             count -= 1
         panel = _notes(left[:count], title, first)
         pieces.append(_Piece(flow.page, Point(flow.box.x0, flow.y), "", title, panel, range(width)))
-        flow.y += panel.height(width) + GAP_Y
+        flow.y += panel.height_mm(width) + GAP_Y
         left, first = left[count:], first + count
         if left:
             flow.turn()
@@ -157,7 +158,7 @@ def _left(flow: _Flow) -> float:
 def _flow_table(flow: _Flow, panel: TablePanel) -> list[_Piece]:
     """Return a table in parts, from where the flow has come to."""
     table = panel.table if _fits(panel.table, flow.width_mm) else _with_short_words(panel.table)
-    fitted = fit_table(table, flow.width_mm, part_words=True)
+    fitted = fit_table(table, flow.width_mm)
     whole = HEAD_MM + fitted.header_mm + sum(fitted.row_mm)
     start = HEAD_MM + fitted.header_mm + fitted.row_mm[0]
     if min(whole, start + LEAST_PART_MM) > _left(flow):

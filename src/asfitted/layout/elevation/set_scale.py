@@ -34,9 +34,9 @@ def _is_low_enough(content: WallContent, scale: int, paper: Paper) -> bool:
 
 
 def views_at_one_scale(
-    contents: Sequence[WallContent], paper: Paper
+    contents: Sequence[WallContent], paper: Paper, first_mark: int = 1
 ) -> tuple[int, tuple[WallContent, ...]]:
-    """Return the scale of the set, and its walls, those too long for a sheet in parts.
+    """Return the scale of the walls of a room, and these, those too long for a sheet in parts.
 
     It is the largest preferred scale at which every wall fits whole. If that would be smaller than
     1:50, long walls are cut at 1:50 instead, or at the largest scale at which the highest fits.
@@ -53,7 +53,7 @@ def views_at_one_scale(
         SCALES[-1],
     )
     views: list[WallContent] = []
-    marks = 1
+    marks = first_mark
     for content in contents:
         parts = parts_of(content, _most_mm(content, scale, paper), marks)
         marks += len(parts) - 1

@@ -20,6 +20,7 @@ def sheet_title(sheet: PlannedSheet) -> str:
     contents = [view.content for view in sheet.views]
     if sheet.is_details:
         return f"Elevations: {_details(contents)}"
+    contents = [content for content in contents if not content.detail]
     room = contents[0].room
     place = f"{room.name}, {room.storey}" if room.storey else room.name
     names = _walls(contents)

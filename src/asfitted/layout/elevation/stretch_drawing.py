@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 W = widths_for("A3")
 LANE_MM = 2.4  # centre to centre of lengths that share a line, on paper
+INSIDE_MM = 1.0  # lengths side by side keep so far inside the view
 PAST_MM = 1.0  # clear of the outline of a thing that a drop passes
 BEND_MM = 4.0  # height of the bend back to the thing it goes to
 STROKE_EVERY_MM = 6.0  # strokes across a cable that is removed
@@ -59,12 +60,28 @@ def on_sheet(
         passing = [s for s in group if _passed_by(view, s, things)]
         drawn += [_past(view, s, things) for s in passing]
         group = [s for s in group if s not in passing]  # noqa: PLW2901  # the rest share the line
-        for lane, stretch in enumerate(group):
-            off = (lane - (len(group) - 1) / 2) * LANE_MM
+        for stretch, off in zip(group, _lanes(view, group), strict=True):
             a, b = _line(view, stretch)
             shift = (off, 0.0) if stretch.is_upright else (0.0, off)
             drawn.append(DrawnStretch(stretch, a.moved(*shift), b.moved(*shift)))
     return tuple(drawn)
+
+
+def _lanes(view: WallView, group: Sequence[Stretch]) -> list[float]:
+    """Return how far each length of a group is moved aside, so that all stay inside the view."""
+    if not group:
+        return []
+    box, is_upright = view.box.grown(-INSIDE_MM), group[0].is_upright
+    low, high = (box.x0, box.x1) if is_upright else (box.y0, box.y1)
+    lines = [_line(view, s)[0] for s in group]
+    true = [p.x if is_upright else p.y for p in lines]
+    pitch = min(LANE_MM, max(high - low, 0.0) / max(len(group) - 1, 1))
+    offsets = [(lane - (len(group) - 1) / 2) * pitch for lane in range(len(group))]
+    if len(group) == 1:
+        return offsets
+    placed = [at + off for at, off in zip(true, offsets, strict=True)]
+    back = max(0.0, low - min(placed)) - max(0.0, max(placed) - high)
+    return [min(max(at + back, low), high) - home for at, home in zip(placed, true, strict=True)]
 
 
 def _passed_by(view: WallView, stretch: Stretch, things: Sequence[Box]) -> list[Box]:

@@ -44,10 +44,27 @@ UNLETTERED = frozenset(
 
 
 def thing_box(view: WallView, thing: Thing) -> Box:
-    """Return the outline of a thing on the sheet: true size, but never under 2 mm."""
+    """Return the outline of a thing on the sheet: true size, but never under 2 mm.
+
+    What would reach out past the sides of the view ends there.
+    """
     width = max(thing.width_mm, LEAST_SIDE_MM * view.scale)
     height = max(thing.height_mm, LEAST_SIDE_MM * view.scale)
-    return view.centred(thing.at.along, thing.at.up, width, height)
+    box, outer = view.centred(thing.at.along, thing.at.up, width, height), view.box
+    if outer.holds(box):
+        return box
+    x0, x1 = _within(box.x0, box.x1, outer.x0, outer.x1)
+    y0, y1 = _within(box.y0, box.y1, outer.y0, outer.y1)
+    return Box(x0, y0, x1, y1)
+
+
+def _within(low: float, high: float, least: float, most: float) -> tuple[float, float]:
+    """Return the part of a span between two limits, moved between them where it is too little."""
+    a, b = max(low, least), min(high, most)
+    if b - a >= LEAST_SIDE_MM:
+        return a, b
+    a = min(max(a, least), most - LEAST_SIDE_MM)
+    return a, a + LEAST_SIDE_MM
 
 
 def draw_things(
@@ -65,19 +82,21 @@ def draw_things(
     by tag.
     """
     callouts = []
+    boxes = {thing.tag: thing_box(view, thing) for thing in things}
     for thing in things:
-        box = thing_box(view, thing)
+        box = boxes[thing.tag]
+        is_alone = not any(o.meets(box) for tag, o in boxes.items() if tag != thing.tag)
         outline = _outline(thing, box, seen_from_outside=seen_from_outside)
         title, link = thing.title or thing.words, links.get(thing.tag, "")
         drawing.draw(f"thing:{thing.tag}", "outline", *outline, title=title, link=link)
         drawing.room.take_solid(box)
         callout = _callout(thing, more.get(thing.tag, ()), box)
         inside = _words_inside(callout, box)
-        if inside:
+        if inside and is_alone:
             drawing.add(Item(callout.ident, "text", inside))
             continue
         symbol = _symbol_inside(thing, box, seen_from_outside=seen_from_outside)
-        if symbol:
+        if symbol and is_alone:
             drawing.draw(f"symbol:{thing.tag}", "symbol", symbol, title=title, link=link)
         callouts.append(replace(callout, link=link))
     return callouts

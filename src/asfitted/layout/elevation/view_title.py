@@ -22,7 +22,7 @@ W = widths_for("A3")
 TITLE_MM = 9.5
 SUB_MM = 6.0  # each line under the title
 SECOND_MM = 9.5  # a last line, for scale and bar
-LEAST_TITLE_MM = 84.0  # a narrow view may have a title so wide
+LEAST_TITLE_MM = 92.0  # a narrow view may have a title so wide
 BAR_MM = 80.0  # about how long the scale bar is; in a narrow view half of it
 BAR_STEPS_M = (0.05, 0.1, 0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 25.0, 50.0)
 
