@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from asfitted.layout.sheet_layout import Text
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Callable, Iterable, Iterator
 
     from asfitted.layout.sheet_layout import Item, SheetLayout
+
+    Sheets = tuple[SheetLayout, ...]
 
 
 def said(item: Item) -> str:
@@ -48,3 +51,26 @@ def stands_in(wanted: str, words: str) -> bool:
     pattern = re.sub(r"(\\ )+", r"\\s+", re.escape(wanted))
     pattern = re.sub(r"(\\-|/)", r"\1\\s*", pattern)
     return re.search(rf"(?<![\w.]){pattern}(?!\w|\.\d)", words) is not None
+
+
+def without(sheets: Sheets, ident: str) -> Sheets:
+    """Return the sheets with one thing rubbed out."""
+    left = tuple(
+        replace(sheet, items=tuple(i for i in sheet.items if i.ident != ident)) for sheet in sheets
+    )
+    assert left != sheets, ident
+    return left
+
+
+def reworded(sheets: Sheets, ident: str, change: Callable[[str], str]) -> Sheets:
+    """Return the sheets with the words of one thing changed."""
+
+    def other(item: Item) -> Item:
+        if item.ident != ident:
+            return item
+        parts = (replace(p, text=change(p.text)) if isinstance(p, Text) else p for p in item.parts)
+        return replace(item, parts=tuple(parts))
+
+    changed = tuple(replace(s, items=tuple(other(i) for i in s.items)) for s in sheets)
+    assert changed != sheets, ident
+    return changed

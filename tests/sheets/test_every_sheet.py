@@ -78,7 +78,8 @@ def test_everything_but_the_frame_lies_inside_the_frame(demo_sheets: Sheets, job
 @pytest.mark.parametrize("job", JOBS)
 def test_the_legend_is_exactly_what_is_used(demo_sheets: Sheets, job: str) -> None:
     for sheet in demo_sheets[job]:
-        used, explained = set(), set()
+        used: set[str] = set()
+        explained: set[str] = set()
         for item in sheet.items:
             names = {p.name for p in item.parts if isinstance(p, SymbolUse)}
             (explained if item.ident.startswith("legend:") else used).update(names)

@@ -10,14 +10,30 @@ import re
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from asfitted.sheets._told_things import thing_of, told_things
+
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from asfitted.layout.sheet_layout import Item, SheetLayout
     from asfitted.resolve.installation import Installation
+    from asfitted.sheets._told_things import Told
 
 #: Tables whose rows can be led to: the head of the item's ident, before the tag.
-TABLES = ("cable-schedule", "camera-schedule", "calculations", "door-chart")
+TABLES = (
+    "cable-schedule",
+    "camera-schedule",
+    "calculations",
+    "containment-schedule",
+    "door-chart",
+    "equipment-schedule",
+)
+#: Sheets whose items are things: they are told of and led to their rows.
+DRAWN = "Drawings"
+#: Details speak of conductors: there "L1" is a line, not luminaire L1.
+_GENERAL = "details"
+#: Items that are no thing of the job.
+_OF_THE_SHEET = ("frame", "title-block", "legend", "revision", "cloud", "wall", "room")
 _ON_DIAGRAM = re.compile(r"(?P<circuit>[^:]+/[^:]+):(?P<what>name|way|figures|(?P<leg>\d+):cable)")
 
 
@@ -25,8 +41,25 @@ def cross_linked(
     sheets: Sequence[SheetLayout], installation: Installation
 ) -> tuple[SheetLayout, ...]:
     """Return the sheets with links between items that tell of one thing."""
-    rows = _rows(sheets)
-    return tuple(_linked(sheet, rows, installation) for sheet in sheets)
+    rows, told = _rows(sheets), told_things(installation)
+    linked = (_linked(sheet, rows, installation) for sheet in sheets)
+    return tuple(_told(sheet, rows, told) for sheet in linked)
+
+
+def _told(sheet: SheetLayout, rows: Mapping[str, str], told: Mapping[str, Told]) -> SheetLayout:
+    """Return a drawing whose things say what they are and lead to their rows."""
+    if sheet.section != DRAWN or sheet.key.startswith(_GENERAL):
+        return sheet
+    return replace(sheet, items=tuple(_said_of(item, rows, told) for item in sheet.items))
+
+
+def _said_of(item: Item, rows: Mapping[str, str], told: Mapping[str, Told]) -> Item:
+    if item.ident.startswith(_OF_THE_SHEET) or (item.title and item.link):
+        return item
+    thing = thing_of(item.ident, told)
+    if thing is None:
+        return item
+    return replace(item, title=item.title or thing.title, link=item.link or rows.get(thing.row, ""))
 
 
 def _rows(sheets: Sequence[SheetLayout]) -> dict[str, str]:

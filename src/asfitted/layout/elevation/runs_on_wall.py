@@ -121,11 +121,19 @@ def pieces_on(installation: Installation, wall: Wall) -> tuple[RunPiece, ...]:
     return tuple(found)
 
 
-def cables_in(results: CalculationResults, run: str, wall: str) -> tuple[str, ...]:
-    """Return the cables that lie in a run anywhere on a wall, in their order in the run."""
+def cables_on(results: CalculationResults, piece: RunPiece) -> tuple[str, ...]:
+    """Return the cables that lie anywhere in a straight piece of a run, in their order in it."""
+    a, b = piece.run.path[piece.index], piece.run.path[piece.index + 1]
     return _in_order(
-        tag for section in _sections(results, run) if section.wall == wall for tag in section.cables
+        tag
+        for section in _sections(results, piece.run.tag)
+        if all(_is_between(place, a, b) for place in (section.start, section.end))
+        for tag in section.cables
     )
+
+
+def _is_between(place: Point3, a: Point3, b: Point3) -> bool:
+    return math.dist(a, place) + math.dist(place, b) - math.dist(a, b) < JOINT_MM
 
 
 def cables_of_run(results: CalculationResults, run: str) -> tuple[str, ...]:

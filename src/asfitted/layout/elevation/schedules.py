@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.layout.elevation.drops_on_wall import upright
 from asfitted.layout.elevation.run_tags import MOST_LISTED
-from asfitted.layout.elevation.runs_on_wall import cables_in
+from asfitted.layout.elevation.runs_on_wall import cables_on
 from asfitted.layout.elevation.wall_view import height_words
 from asfitted.layout.table import Column, Table
 
@@ -72,9 +72,8 @@ def run_table(content: WallContent, results: CalculationResults) -> Table | None
             idents.append(f"{ident}:{n}" if n else ident)
 
     for tag in tags:
-        cables = cables_in(results, tag, content.wall.name)
-        if len(cables) > MOST_LISTED:
-            add(tag, "on this wall", cables, f"contents:{tag}")
+        for n, (where, cables) in enumerate(_many(content, results, tag)):
+            add(tag, where, cables, f"contents:{tag}/{n}" if n else f"contents:{tag}")
     for flag in content.flags:
         if len(flag.cables) > MOST_LISTED:
             ident = f"contents:{flag.tag}:{flag.side}:{round(flag.up_mm)}"
@@ -91,6 +90,20 @@ def run_table(content: WallContent, results: CalculationResults) -> Table | None
         key=lambda i: (list(tags).index(rows[i][0]) if rows[i][0] in tags else len(tags), i),
     )
     return Table(RUN_COLUMNS, tuple(rows[i] for i in order), tuple(idents[i] for i in order))
+
+
+def _many(
+    content: WallContent, results: CalculationResults, tag: str
+) -> list[tuple[str, Sequence[str]]]:
+    """Return where a run holds many cables, and which; one row where all of it holds the same."""
+    held: dict[str, Sequence[str]] = {}
+    for piece in content.pieces:
+        if piece.run.tag == tag:
+            told = (*held.get(piece.level, ()), *cables_on(results, piece))
+            held[piece.level] = tuple(dict.fromkeys(told))
+    if len(set(held.values())) == 1:
+        held = {"on this wall": next(iter(held.values()))}
+    return [(where, cables) for where, cables in held.items() if len(cables) > MOST_LISTED]
 
 
 def keynote_table(words: Sequence[str]) -> Table:

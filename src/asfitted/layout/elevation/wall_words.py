@@ -9,7 +9,7 @@ from asfitted.geometry import Box
 from asfitted.layout.callout_choice import place_together
 from asfitted.layout.elevation.run_drawing import piece_box
 from asfitted.layout.elevation.run_tags import flag_corner, tag_run, tag_stretches
-from asfitted.layout.elevation.runs_on_wall import cables_in
+from asfitted.layout.elevation.runs_on_wall import cables_on
 from asfitted.layout.elevation.stretch_drawing import on_sheet
 from asfitted.layout.elevation.thing_drawing import thing_box
 from asfitted.layout.elevation.wall_outline import opening_box, write_inside
@@ -86,8 +86,7 @@ def write_words(
         box = piece_box(view, piece)
         if _is_in(box, enlarged):
             continue
-        cables = cables_in(results, piece.run.tag, content.wall.name)
-        kept = tag_run(drawing, piece, box, cables)
+        kept = tag_run(drawing, piece, box, cables_on(results, piece))
         waiting += [kept] if kept else []
     seen = [seen for _, _, seen in content.openings]
     waiting += [
