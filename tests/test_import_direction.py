@@ -13,6 +13,7 @@ SOURCE = Path(__file__).parent.parent / "src" / "asfitted"
 #: Each part may import from itself and from parts to its left.
 ORDER = [
     "errors",
+    "rounding",
     "quantities",
     "geometry",
     "fonts",
@@ -36,7 +37,7 @@ ORDER = [
 #: Narrower than the order: what a part may import of ours, itself aside.
 ONLY = {
     "draw": {"errors", "geometry", "fonts", "layout.sheet_layout"},
-    "calculate": {"errors", "geometry", "fonts", "reference", "resolve"},
+    "calculate": {"errors", "rounding", "geometry", "fonts", "reference", "resolve"},
 }
 #: Part-to-library: the only places that may import a drawing library.
 LIBRARIES = {

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.calculate.cable_facts import REACTANCE_ABOVE_MM2
 from asfitted.calculate.working import Step
+from asfitted.rounding import rounded
 
 if TYPE_CHECKING:
     from asfitted.calculate.network import Voltages
@@ -75,7 +76,9 @@ def _drop(one: Sized, volts: Voltages) -> tuple[Step, ...]:
         symbol="Vd",
         words=f"voltage drop of this cable, {between}",
         formula=formula,
-        substituted=f"{terms} × {stretch.current_a:.2f} A × {stretch.length_m:.2f} m / 1000",
+        substituted=(
+            f"{terms} × {stretch.current_a:.2f} A × {rounded(stretch.length_m, 2)} m / 1000"
+        ),
         value=one.drop_v,
         unit="V",
         source=source,
@@ -121,7 +124,7 @@ def _loop(one: Sized) -> tuple[Step, ...]:
         symbol="R1+R2",
         words=words,
         formula="(r1 × factor + r2 × factor) × L / 1000",
-        substituted=f"({facts.resistance_words}) mΩ/m × {length:.2f} m / 1000",
+        substituted=f"({facts.resistance_words}) mΩ/m × {rounded(length, 2)} m / 1000",
         value=loop.real * length,
         unit="Ω",
         source=facts.resistance_source,

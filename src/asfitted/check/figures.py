@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from asfitted.rounding import rounded
+
 
 def printed(value: float, decimals: int) -> str:
     """Return a figure with at most so many decimals, without idle noughts.
@@ -9,7 +11,7 @@ def printed(value: float, decimals: int) -> str:
     >>> printed(32.0, 2), printed(0.684, 2)
     ('32', '0.68')
     """
-    text = f"{value:.{decimals}f}"
+    text = rounded(value, decimals)
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 

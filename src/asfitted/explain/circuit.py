@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.explain.explanation import Explanation, Margin, Part, cautions_of, margin
+from asfitted.rounding import rounded
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -102,10 +103,12 @@ def way_lines(route: CableRoute) -> tuple[str, ...]:
     if route.broken:
         return (f"no way was found: {route.broken}",)
     way = "; ".join(dict.fromkeys(leg.words for leg in route.legs if leg.words))
-    terms = " + ".join(f"{part.words} {part.length_m:.2f} m" for part in route.parts)
+    terms = " + ".join(f"{part.words} {rounded(part.length_m, 2)} m" for part in route.parts)
     measured = "measured on site" if route.measured else "drawn way with tails"
     lines = [f"Way: {way}"] if way else []
-    lines.append(f"Length: {route.length_m:.2f} m, {measured}; to cut {route.cut_m:.1f} m")
+    lines.append(
+        f"Length: {rounded(route.length_m, 2)} m, {measured}; to cut {rounded(route.cut_m, 1)} m"
+    )
     if terms:
         lines.append(f"Cut: {terms}")
     return tuple(lines)

@@ -112,7 +112,7 @@ def build_document(plan: SheetPlan, numbers: Numbers) -> Content:
     at = Point(area.x0, area.y0 + VIEW)
     heading = text_item("page:heading", page.heading, at, cap_mm, bold=True)
     body = page_items(page.placed, Point(room.x0, room.y0), numbers)
-    return Content((heading, *body, *_aside(page.aside, plan.paper)), scale="No scale")
+    return Content((heading, *body, *_aside(page.aside, plan.paper)), scale="Not to scale")
 
 
 def _aside(notes: tuple[str, ...], paper: Paper) -> list[Item]:

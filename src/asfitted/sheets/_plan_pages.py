@@ -130,9 +130,11 @@ def _legend(page: LegendPage, model: Model) -> Content:
     half = (box.width - 10.0) / 2
     at = Point(box.x0, box.y0)
     if not page.has_legend:
-        return Content(NotesPanel(page.notes).items(at, box.width), "No scale")
+        return Content(NotesPanel(page.notes).items(at, box.width), "Not to scale")
     if not page.notes:
-        return Content(legend_of(model, at, box.width, columns=4).items, "No scale")
+        return Content(legend_of(model, at, box.width, columns=4).items, "Not to scale")
     legend = legend_of(model, at, half)
     notes = NotesPanel(page.notes)
-    return Content((*legend.items, *notes.items(Point(box.x1 - half, box.y0), half)), "No scale")
+    return Content(
+        (*legend.items, *notes.items(Point(box.x1 - half, box.y0), half)), "Not to scale"
+    )

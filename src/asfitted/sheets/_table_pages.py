@@ -122,7 +122,7 @@ def build_table(plan: SheetPlan) -> Content:
     at = Point(area.x0, area.y0 + VIEW)
     heading = text_item(f"{page.ident}:heading", page.heading, at, VIEW, bold=True)
     items, _ = table_items(page.ident, page.fitted, page.rows, Point(room.x0, room.y0))
-    return Content((heading, *items, *_notes(page, plan.paper)), scale="No scale")
+    return Content((heading, *items, *_notes(page, plan.paper)), scale="Not to scale")
 
 
 def _two_columns(notes: Notes, width_mm: float) -> tuple[int, float]:

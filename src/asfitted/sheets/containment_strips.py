@@ -38,7 +38,7 @@ def _scale(pages: StripPages, page: int) -> str:
     """Return the scale of a sheet: the one along all its strips, or that each says its own."""
     found = {(p.band.scale.along, p.band.scale.up) for p in pages.on(page)}
     if not found:
-        return "No scale"
+        return "Not to scale"
     along, up = min(found)
     is_one = len(found) == 1 and along == up
     return f"1:{along} @ {pages.paper.split()[0]}" if is_one else "As stated"

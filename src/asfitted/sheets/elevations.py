@@ -95,7 +95,7 @@ def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:
     walls, sheet = payload.walls, payload.sheet
     laid = draw_sheet(sheet, walls, job, numbers, links_of(job.installation, numbers))
     scales = {view.frame.scale for view in sheet.views}
-    scale = scale_words(scales.pop(), walls.paper) if len(scales) == 1 else "as shown"
+    scale = scale_words(scales.pop(), walls.paper) if len(scales) == 1 else "As stated"
     notes = []
     if payload.scale >= SMALL and not sheet.is_details:
         notes.append(f"walls too high for 1:{SCALES[4]} on {walls.paper}: 1:{payload.scale} used")

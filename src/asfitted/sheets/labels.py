@@ -62,4 +62,4 @@ def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:  # noqa: 
     page: LabelPage = plan.payload
     at = Point(AREA.x0, AREA.y0 + VIEW)
     heading = text_item("labels:heading", plan.title, at, VIEW, bold=True)
-    return Content((heading, *label_items(page.labels, page.grid)), scale="No scale")
+    return Content((heading, *label_items(page.labels, page.grid)), scale="Not to scale")

@@ -1,0 +1,17 @@
+"""How figures are rounded for paper: halves go up, so that no length is told too short."""
+
+from __future__ import annotations
+
+from decimal import ROUND_HALF_UP, Decimal
+
+
+def rounded(value: float, digits: int) -> str:
+    """Return a figure with fixed decimals, a half rounded up: 18.15 is told as 18.2.
+
+    Example:
+        >>> rounded(18.15, 1), rounded(0.95, 1), rounded(8.8249, 1)
+        ('18.2', '1.0', '8.8')
+    """
+    # six decimals first: a sum of binary fractions may fall a hair short of its half
+    exact = Decimal(f"{value:.6f}")
+    return str(exact.quantize(Decimal(1).scaleb(-digits), rounding=ROUND_HALF_UP))
