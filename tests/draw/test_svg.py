@@ -120,11 +120,11 @@ def embedded_fonts(svg: str) -> list[TTFont]:
     return [TTFont(io.BytesIO(base64.b64decode(data))) for data in found]
 
 
-def test_embedded_fonts_hold_the_signs_used_and_little_else(example: SheetLayout) -> None:
+def test_embedded_fonts_hold_the_signs_used_and_the_usual_ones(example: SheetLayout) -> None:
     regular, bold = embedded_fonts(write_svg(example))
     assert set("ΩΔ≤→²×") <= {chr(code) for code in regular.getBestCmap()}
-    assert {chr(code) for code in bold.getBestCmap()} == set("DB1 Kitchen & utility")
-    assert len(regular.getBestCmap()) < 80
+    assert set("DB1 Kitchen & utility") <= {chr(code) for code in bold.getBestCmap()}
+    assert len(regular.getBestCmap()) < 140  # of some six thousand
     assert regular["name"].getDebugName(1) == FAMILY
     assert "GPOS" not in regular  # kerning would make the text narrower than layout measured
 

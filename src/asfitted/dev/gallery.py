@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import argparse
 import re
+import shutil
 import sys
 import tempfile
 from pathlib import Path
@@ -22,17 +23,31 @@ _FONT = re.compile(rb"base64,[A-Za-z0-9+/=]+")
 COMPARED = {".svg", ".csv", ".json"}
 #: Section of the pack whose sheets are kept as SVG.
 KEPT = "Drawings"
+MOST_DRAWINGS = 40
 
 
-def render(specs: Path, folder: Path) -> None:
-    """Render every job of ``specs`` into a folder of its own name."""
+def render(specs: Path, folder: Path) -> set[str]:
+    """Render every job of ``specs`` into a folder of its own name.
+
+    Returns the sheets that the gallery keeps, relative to ``folder``. Text pages are in the PDF
+    and the schedules; of a job with many drawings the first of each kind is kept.
+    """
+    kept: set[str] = set()
     for spec in sorted(specs.glob("*.yaml")):
         checked = check_job(spec)
         sheets = lay_out_job(checked)
         write_pack(model_of(checked), sheets, folder / spec.stem)
-        for sheet in sheets:
-            if sheet.section != KEPT:  # tables and documents are in the PDF and the schedules
-                (folder / spec.stem / "sheets" / f"{sheet.name}.svg").unlink()
+        drawings = [sheet for sheet in sheets if sheet.section == KEPT]
+        if len(drawings) > MOST_DRAWINGS:
+            first = {_kind(sheet.key): sheet for sheet in reversed(drawings)}
+            drawings = list(first.values())
+        kept |= {f"{spec.stem}/sheets/{sheet.name}.svg" for sheet in drawings}
+    return kept
+
+
+def _kind(key: str) -> str:
+    """Return what a sheet is, without its room, part or number."""
+    return key.split("/", maxsplit=1)[0].rstrip("0123456789-")
 
 
 def _files(folder: Path) -> dict[str, bytes]:
@@ -43,24 +58,39 @@ def _files(folder: Path) -> dict[str, bytes]:
     }
 
 
-def stale_files(specs: Path, gallery: Path) -> list[str]:
+def stale_files(specs: Path, gallery: Path, fresh_in: Path) -> list[str]:
     """Return the files of the gallery that differ from a fresh rendering, are missing or extra."""
+    keeps = render(specs, fresh_in)
+    fresh, held = _files(fresh_in), _files(gallery)
+    fresh = {name: data for name, data in fresh.items() if name in keeps or ".svg" not in name}
+    return sorted(f for f in fresh.keys() | held.keys() if fresh.get(f) != held.get(f))
+
+
+def write(specs: Path, gallery: Path) -> None:
+    """Render the gallery anew; what it no longer holds is removed."""
     with tempfile.TemporaryDirectory() as name:
-        render(specs, Path(name))
-        fresh, kept = _files(Path(name)), _files(gallery)
-    return sorted(f for f in fresh.keys() | kept.keys() if fresh.get(f) != kept.get(f))
+        fresh = Path(name, "gallery")
+        keeps = render(specs, fresh)
+        for path in sorted(fresh.rglob("*.svg")):
+            if path.relative_to(fresh).as_posix() not in keeps:
+                path.unlink()
+        if gallery.exists():
+            shutil.rmtree(gallery)
+        shutil.move(fresh, gallery)
 
 
 def main() -> int:
     """Run the command."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--check", action="store_true", help="only tell what is stale")
+    parser.add_argument("--into", type=Path, help="where a check leaves what it rendered")
     options = parser.parse_args()
     specs, gallery = Path("specs"), Path("gallery")
     if not options.check:
-        render(specs, gallery)
+        write(specs, gallery)
         return 0
-    stale = stale_files(specs, gallery)
+    with tempfile.TemporaryDirectory() as name:
+        stale = stale_files(specs, gallery, options.into or Path(name))
     for name in stale:
         sys.stdout.write(f"stale: {name}\n")
     return int(bool(stale))

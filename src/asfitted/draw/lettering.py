@@ -19,6 +19,9 @@ if TYPE_CHECKING:
 #: Names tried in turn by a viewer that does not take the embedded font.
 FAMILIES = f"'{FAMILY}', 'DejaVu Sans', Verdana, Arial, sans-serif"
 
+#: Characters that drawings use again and again.
+USUAL = "".join(map(chr, range(0x20, 0x7F))) + "°²³·×Ω≤≥±–—…‘’“”•→←↑↓½†☐✓"
+
 
 def texts_of(part: Primitive) -> tuple[Text, ...]:
     """Return the texts that a primitive sets: itself, or the letters of a symbol."""
@@ -42,6 +45,16 @@ def sheet_texts(sheet: SheetLayout) -> tuple[Text, ...]:
 def characters_used(texts: tuple[Text, ...], *, bold: bool) -> str:
     """Return the characters set in the regular or bold cut, each once, sorted."""
     return "".join(sorted({char for text in texts if text.bold == bold for char in text.text}))
+
+
+def characters_to_embed(texts: tuple[Text, ...], *, bold: bool) -> str:
+    """Return the characters of a cut that a sheet carries: what it sets, and all usual ones.
+
+    Almost every sheet then carries the same set, which is cut once: cutting takes longer than
+    drawing. A cut that the sheet does not use is not carried.
+    """
+    used = characters_used(texts, bold=bold)
+    return "".join(sorted({*used, *USUAL})) if used else ""
 
 
 @cache

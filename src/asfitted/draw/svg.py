@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any
 import svgwrite
 
 from asfitted.draw.ink import MITRE_LIMIT, TONES, dashes_mm, mm
-from asfitted.draw.lettering import FAMILIES, characters_used, font_subset, sheet_texts
+from asfitted.draw.lettering import FAMILIES, characters_to_embed, font_subset, sheet_texts
 from asfitted.draw.placed_symbol import sized_symbol, symbol_texts
 from asfitted.errors import OutputError
 from asfitted.fonts import FAMILY, font_size_mm
@@ -90,8 +90,8 @@ class _SvgSheet:
         drawing, sheet, options = self._drawing, self._sheet, self._options
         texts = sheet_texts(sheet)
         regular, bold = options.characters or (
-            characters_used(texts, bold=False),
-            characters_used(texts, bold=True),
+            characters_to_embed(texts, bold=False),
+            characters_to_embed(texts, bold=True),
         )
         drawing.set_desc(title=f"{sheet.number} {sheet.title}")
         if options.embed_fonts:
