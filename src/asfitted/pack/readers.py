@@ -1,4 +1,4 @@
-"""Which sheets go into whose pack. Numbers stay those of the whole set."""
+"""Which sheets go into whose pack, and in which order. Numbers stay those of the whole set."""
 
 from __future__ import annotations
 
@@ -11,6 +11,10 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from asfitted.layout.sheet_layout import SheetLayout
+
+
+#: The section that a reader works from: it follows the cover of that reader's pack.
+FIRST_SECTION = {"second-electrician": "Route brief"}
 
 
 def sheets_for(sheets: Sequence[SheetLayout], reader: str = "") -> list[SheetLayout]:
@@ -27,4 +31,11 @@ def sheets_for(sheets: Sequence[SheetLayout], reader: str = "") -> list[SheetLay
         chosen = [sheet for sheet in sheets if reader in sheet.readers]
     if not chosen:
         raise OutputError(f"no sheet is meant for {reader or 'the handover'}")
-    return chosen
+    return _in_reading_order(chosen, FIRST_SECTION.get(reader, ""))
+
+
+def _in_reading_order(chosen: list[SheetLayout], section: str) -> list[SheetLayout]:
+    """Return the sheets with those of a section directly after the first, the cover."""
+    cover, rest = chosen[:1], chosen[1:]
+    first = [sheet for sheet in rest if sheet.section == section]
+    return [*cover, *first, *(sheet for sheet in rest if sheet.section != section)]

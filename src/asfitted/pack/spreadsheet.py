@@ -77,7 +77,7 @@ def _about(book: Any, job: Job, formats: dict[str, Any]) -> None:
         ("Status", job.status),
         ("Revision", job.revision),
         ("Date of issue", job.date),
-        ("Made to", job.edition),
+        ("Designed to", f"{job.edition}; clauses and tables not compared with the printed A4"),
         ("Caution", CAUTION),
     )
     for row, (label, words) in enumerate(rows):

@@ -16,7 +16,7 @@ from asfitted.layout.document.plain_words import (
     sentence,
     some_of,
 )
-from asfitted.layout.document.references import on_sheet
+from asfitted.layout.document.references import on_sheet, on_sheets
 from asfitted.layout.given_words import NOT_RECORDED
 from asfitted.sheets._document_pages import build_document, plan_document
 
@@ -63,7 +63,8 @@ def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:  # noqa: 
 
 def _blocks(model: Model, most: int) -> list[Block]:
     job, installation = model.installation.job, model.installation
-    blocks: list[Block] = [_switch_off(installation, most), Heading("What was fitted")]
+    was = "What was fitted" if job.status.startswith("As fitted") else "What is to be fitted"
+    blocks: list[Block] = [_switch_off(installation, most), Heading(was)]
     if job.status != "As fitted":
         meant = "it has not been checked against what is there"
         if not job.status.startswith("As fitted"):
@@ -109,7 +110,7 @@ def _fitted(model: Model, most: int) -> tuple[str, ...]:
     installation = model.installation
     entries = []
     new = circuits_in_state(installation, "new")
-    names = [circuit.name for circuit in new if not circuit.feeds_board]
+    names = [circuit.name for circuit in new]
     if names:
         entries.append(f"{counted(len(names), 'new circuit')}: {some_of(names, most)}.")
     boards = [b for b in installation.boards.values() if b.state == "new"]
@@ -138,10 +139,11 @@ def _data(installation: Installation, most: int) -> list[str]:
 def _references(model: Model) -> list[str]:
     """Return where the pictures of it are."""
     found = []
-    for words, name in (("plan of the rooms", "key-plan"), ("chart of each board", "door-chart")):
-        reference = on_sheet(model, name)
-        if reference:
-            found.append(f"{words} on {reference}")
+    plan_of_rooms, charts = on_sheet(model, "key-plan"), on_sheets(model, "door-chart")
+    if plan_of_rooms:
+        found.append(f"plan of the rooms on {plan_of_rooms}")
+    if charts:
+        found.append(f"chart of each board on {charts}")
     return [sentence(f"see the {joined(found)}")] if found else []
 
 

@@ -38,6 +38,7 @@ CAUTIONS = (
     "This set is a design aid and a record, not a certificate. Certificates are signed documents.",
     "Calculated figures are not measured values. What stands blank was not measured.",
 )
+NOT_COMPARED = "clauses and tables not compared with the printed A4 (see the description)"
 _PART = re.compile(r",(?: part)? \d+ of \d+")
 
 
@@ -94,7 +95,7 @@ def _facts(job: Job) -> tuple[tuple[str, str], ...]:
         *_firm(job),
         ("Designed by", or_not_recorded(job.designer)),
         ("Checked on site by", or_not_recorded(job.checker)),
-        ("Made to", job.edition),
+        ("Designed to", f"{job.edition}; {NOT_COMPARED}"),
     ]
     return tuple(rows)
 

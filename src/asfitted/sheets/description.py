@@ -34,7 +34,7 @@ KEY = "description"
 TITLE = "Description of works"
 HEADING = "Description and design basis"
 READERS = ("second-electrician", "inspector")
-CLAUSES = "Clause numbers are those of the 2018 book, not compared with the amendment."
+CLAUSES = "Clauses and tables are those of the 2018 book, not compared with the printed A4."
 LENGTHS = (
     "Lengths are those of the drawn routes with tails unless marked (m). Capacity is for "
     "terminals at 70 °C unless declared otherwise."
@@ -240,7 +240,7 @@ def _basis(model: Model) -> tuple[str, ...]:
     left = on_sheet(model, "outstanding")
     marks = ", ".join(f"({letter}) {word}" for letter, word in FULL_BASIS.items() if letter != "c")
     entries = [
-        f"Made to {job.edition}. {CLAUSES}",
+        f"Designed to {job.edition}. {CLAUSES}",
         f"Given figures carry how they are known: {marks}. Everything else is calculated.",
         LENGTHS,
     ]

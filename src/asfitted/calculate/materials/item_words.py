@@ -26,6 +26,12 @@ def size_item(kind: str, width_mm: float, height_mm: float) -> str:
     return f"{width_mm:g} × {height_mm:g} {kind}"
 
 
+def listed_item(item: str) -> str:
+    """Return an item as listed to order: conduit without a size says that it is not recorded."""
+    sized = "conduit" not in item or re.search(r"\d", item)
+    return item if sized else f"{item}, size not recorded"
+
+
 def run_item(run: Containment) -> str:
     """Return a run as ordered."""
     return size_item(run.kind, run.width_mm, run.height_mm)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.layout.elevation.things_on_wall import IN_CABINET
 from asfitted.layout.table import Column, Table
 from asfitted.reference.heights import prescribed_zone_mm
 from asfitted.reference.loader import table
@@ -16,7 +17,6 @@ if TYPE_CHECKING:
     from asfitted.resolve.installation import Cable
 
 BOX = "☐"
-LINES = {"TP": "L1 L2 L3"}
 FIXING_COLUMNS = (
     Column("Of"),
     Column("Where"),
@@ -35,11 +35,16 @@ ORDER_COLUMNS = (
 def caution_words(model: Model) -> str:
     """Return the cautions for the top of each page."""
     live = [b.tag for b in model.installation.boards.values() if b.state == "existing"]
-    boards = f"{', '.join(live)} may be live. " if live else ""
+    boards = f"{live_words(live)} until isolated, locked off and proved dead. " if live else ""
     return (
         f"{boards}Isolate, lock off and prove dead before opening anything. "
         "Scan before you drill. Not sure: stop and ask."
     )
+
+
+def live_words(tags: Sequence[str]) -> str:
+    """Return ``DB1 IS LIVE`` or ``DB1, DB2 ARE LIVE``."""
+    return f"{', '.join(tags)} {'IS' if len(tags) == 1 else 'ARE'} LIVE"
 
 
 def order_of_work(model: Model) -> Table:
@@ -69,6 +74,11 @@ def _steps(model: Model) -> Iterator[str]:
     fixed = [*boards, *cabinet, *things]
     if fixed:
         yield f"Fix boards, boxes and accessories: {', '.join(fixed)}."
+    data = [
+        d.tag for d in job.data_devices.values() if d.state == "new" and d.kind not in IN_CABINET
+    ]
+    if data:
+        yield f"Fix data devices, their cables to follow: {', '.join(data)}."
     armoured = {g.cable for g in off.glands} if off is not None else set()
     new = [c for c in job.cables.values() if c.state == "new"]
     for words, tags in (
@@ -83,9 +93,31 @@ def _steps(model: Model) -> Iterator[str]:
             yield f"{words}: {', '.join(tags)}."
     yield "Gland and terminate at the loads first; clip and tie; close holes and seal walls."
     yield "Dead tests on each cable before any connection at a board."
-    live = [b.tag for b in job.boards.values() if b.state == "existing"]
-    where = f" ({', '.join(live)})" if live else ""
-    yield f"Last: connect at the boards{where}, dead, isolated and locked off by the person named."
+    yield from _last_steps(model)
+
+
+def _last_steps(model: Model) -> Iterator[str]:
+    """Yield data devices, connection, and what a competent person does before it is used."""
+    job = model.installation
+    inside = [
+        d.tag for d in job.data_devices.values() if d.state == "new" and d.kind in IN_CABINET
+    ]
+    if inside:
+        where = f" in {job.cabinet.tag}" if job.cabinet is not None else ""
+        yield f"Fit{where}: {', '.join(inside)}; connect, mark and test the data cables."
+    boards = [b for b in job.boards.values() if b.state != "removed"]
+    if not boards:
+        return
+    told = ", ".join(b.tag + (" (new)" if b.state == "new" else "") for b in boards)
+    yield (
+        f"Connect at the boards: {told}. By a competent person, isolated, locked off and proved "
+        "dead; new boards before the board that feeds them."
+    )
+    yield "By a competent person, energise for test only: polarity, Zs, RCDs, each circuit in turn."
+    yield (
+        "By a competent person: compare the readings with the limits, energise for use, and issue "
+        "the certificate. Nothing is used before that."
+    )
 
 
 def live_and_by_others(model: Model) -> tuple[str, ...]:
@@ -98,7 +130,10 @@ def live_and_by_others(model: Model) -> tuple[str, ...]:
                 c.way for c in job.circuits.values() if _is_existing(c.state, c.board, board.tag)
             ]
             kept = f"; ways {', '.join(ways)} stay in use" if ways else ""
-            found.append(f"{board.tag} is existing and live until isolated{kept}.")
+            found.append(
+                f"{board.tag} is existing. {live_words([board.tag])} until isolated, locked off "
+                f"and proved dead{kept}."
+            )
     if job.supply is not None:
         found.append("Supply, meter and cut-out belong to others: do not open or cut a seal.")
     old = [c.tag for c in job.cables.values() if c.state == "existing"]
@@ -123,10 +158,11 @@ def zone_words() -> tuple[str, ...]:
     notch = float(joists["notch_max_fraction_of_depth"])
     return (
         (
-            "New hidden cables belong in these zones (BS 7671 522.6.202); do not drill there: "
+            "New hidden cables belong in these zones (BS 7671 522.6.202), so cables may run there: "
             f"within {top:.0f} of the top of a wall, within {corner:.0f} of a corner where walls "
             "meet, and straight up, down and level from each point, board or box, on either face. "
-            "Old cables may lie anywhere: scan."
+            "Old cables may lie anywhere. Scan first; drill there only for the fixings listed, at "
+            "marked places, with the circuit dead."
         ),
         (
             "Where a cable is hidden less than 50 deep it also needs an RCD of 30 mA or mechanical "

@@ -8,10 +8,12 @@ from typing import TYPE_CHECKING
 from asfitted.calculate.routes.cable_lengths import tail_key
 from asfitted.errors import OutsideTableError
 from asfitted.layout.brief.label_words import cable_line
+from asfitted.layout.details.conductors import end_of
 from asfitted.layout.figures import metres, rounded
 from asfitted.layout.schedule.cut_list import kind_words, length_sum, reel_of_each, start_words
 from asfitted.layout.schedule.words import device_words, end_words, place
 from asfitted.reference import termination
+from asfitted.reference.connections import PROTECTIVE
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -22,6 +24,7 @@ if TYPE_CHECKING:
     from asfitted.resolve.installation import Cable
 
 LINES = {"L1": "L1", "L2": "L2", "L3": "L3", "TP": "L1 L2 L3", "": ""}
+LIVE_OF_ONE_LINE = 2  # line and neutral
 TICKS = ("cut", "pulled", "fixed", "glanded", "terminated", "labelled", "tested")
 
 
@@ -73,6 +76,9 @@ def card_words(cable: Cable, model: Model, looked: Looked) -> CardWords:
     rows += [
         (f"At {end}", _end(cable, end, model, looked)) for end in (cable.from_end, cable.to_end)
     ]
+    cores = _core_words(cable, model)
+    if cores:
+        rows.append(("Cores", cores))
     rows.append(("Labels", f"both ends: {cable.tag}, {cable_line(cable, model)}"))
     is_armoured = (cable.tag, cable.from_end) in looked.glands
     ticks = tuple(t for t in TICKS if is_armoured or t != "glanded")
@@ -91,6 +97,28 @@ def _from(cable: Cable, model: Model) -> str:
         return f"{words}, {where}" + (f" (circuit {circuit.tag})" if circuit else "")
     lines = LINES[circuit.phase] or "line as the way"
     return f"{circuit.tag}, {lines}, {device_words(circuit.device)}; {circuit.board} {where}"
+
+
+def _core_words(cable: Cable, model: Model) -> str:
+    """Return what each core of a power cable is for, and what is the protective conductor."""
+    if cable.band != "power":
+        return ""
+    circuit, end = model.installation.circuits.get(cable.circuit), end_of(cable)
+    phase = circuit.phase if circuit is not None else ""
+    if phase != "TP" and len(end.live) > LIVE_OF_ONE_LINE:
+        return f"{phase or 'L'} and N; the other cores: not recorded; {end.earth_words}"
+    parts = []
+    for mark, colour in end.colours.items():
+        if mark != PROTECTIVE:
+            parts.append(f"{phase or 'L' if mark == 'L' else mark} {colour}")
+    if "N" not in end.live:
+        parts.append("no neutral")
+    if PROTECTIVE in end.colours:
+        kind = "separate cpc" if cable.cpc == "separate" else "cpc"
+        parts.append(f"{kind} {end.colours[PROTECTIVE]}")
+    else:
+        parts.append("cpc is the armour" if cable.cpc == "armour" else "cpc not recorded")
+    return ", ".join(parts)
 
 
 def _to(cable: Cable, model: Model) -> str:

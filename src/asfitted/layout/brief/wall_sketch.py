@@ -245,7 +245,7 @@ def _way_words(way: str, holder: str) -> str:
 
 
 def keep_clear_words(work: WallWork) -> str:
-    """Return where nobody else may drill on a wall once the work is in."""
+    """Return where cables may be hidden on a wall, and when it may be drilled there."""
     content = work.content
     levels = [f"{p.run.tag} {p.level}" for p in content.pieces if p.is_level]
     upright = sorted(
@@ -258,4 +258,9 @@ def keep_clear_words(work: WallWork) -> str:
         parts.append(f"along {', '.join(dict.fromkeys(levels))}")
     if upright:
         parts.append(f"straight above and below {', '.join(map(str, upright))} mm along")
-    return f"Do not drill: {'; '.join(parts)}." if parts else "Scan before you drill."
+    if not parts:
+        return "Scan before you drill."
+    return (
+        f"Hidden cables may run: {'; '.join(parts)}. Scan first. Drill there only for the fixings "
+        "listed, at the marked places, with the circuit dead."
+    )

@@ -67,6 +67,13 @@ def sheet_key(model: Model, name: str) -> str | None:
     return exact or next(below, None)
 
 
+def on_sheets(model: Model, name: str) -> str:
+    """Return ``sheet [[key]]`` or ``sheets [[key]], [[key]]`` for every planned sheet of a kind."""
+    keys = (key for plan in model.planned for key in (plan.key, *plan.also))
+    found = [f"[[{k}]]" for k in keys if k == name or k.startswith((f"{name}/", f"{name}-"))]
+    return f"sheet{'s' * (len(found) > 1)} {', '.join(found)}" if found else ""
+
+
 def on_sheet(model: Model, name: str, before: str = "sheet ") -> str:
     """Return ``sheet [[key]]`` for a planned sheet, or nothing where the job has none."""
     key = sheet_key(model, name)
