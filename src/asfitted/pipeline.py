@@ -13,7 +13,7 @@ from asfitted.check.run import run_checks
 from asfitted.compare.compare import Side, compare
 from asfitted.compare.issue_chain import as_laid, resolve_issue
 from asfitted.draw.symbols import catalogue
-from asfitted.layout.revision.marks import sheet_changes, with_clouds
+from asfitted.layout.revision.marks import concerned_sheets, sheet_changes, with_clouds
 from asfitted.layout.sheet_model import Model
 from asfitted.sheets import lay_out_sheets
 from asfitted.spec.load_job import load_job
@@ -112,10 +112,24 @@ def lay_out_job(
         LayoutError: something does not fit or cannot be lettered.
     """
     model = model_of(checked)
-    sheets = lay_out_sheets(model, progress=progress)
     if model.issued is None:
-        return sheets
-    return with_clouds(sheets, lay_out_sheets(model.issued), model)
+        return lay_out_sheets(model, progress=progress)
+    issued = lay_out_sheets(model.issued)
+    return with_clouds(_told_of_changes(model, issued, progress), issued, model)
+
+
+def _told_of_changes(
+    model: Model,
+    issued: tuple[SheetLayout, ...],
+    progress: Callable[[str], None] | None = None,
+) -> tuple[SheetLayout, ...]:
+    """Return the sheets laid out a second time, when it is known which of them changed.
+
+    The record of change lists these, which may take a page more, so every number may be another;
+    what a sheet says besides is the same in both rounds, since references to sheets do not count.
+    """
+    concerned = concerned_sheets(lay_out_sheets(model), issued, model)
+    return lay_out_sheets(replace(model, concerned=concerned), progress=progress)
 
 
 def changed_sheets(checked: Checked) -> tuple[SheetChange, ...]:
@@ -123,7 +137,8 @@ def changed_sheets(checked: Checked) -> tuple[SheetChange, ...]:
     model = model_of(checked)
     if model.issued is None:
         return ()
-    return sheet_changes(lay_out_sheets(model), lay_out_sheets(model.issued), model)
+    issued = lay_out_sheets(model.issued)
+    return sheet_changes(_told_of_changes(model, issued), issued, model)
 
 
 def dump_stage(path: Path, stage: Stage) -> object:

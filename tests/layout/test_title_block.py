@@ -83,3 +83,15 @@ def test_the_caution_stands_on_every_sheet() -> None:
     said = " ".join(t.text for t in texts(FACTS))
     for words in ("not a certificate", "competent person", "BS 7671", "prove dead"):
         assert words in said
+
+
+def test_the_count_of_sheets_stands_whole_in_the_narrow_block() -> None:
+    def field(revision: str, paper: str) -> str:
+        job = dataclasses.replace(FACTS.job, revision=revision)
+        facts = dataclasses.replace(FACTS, job=job, number="084", total=105, paper=paper)  # type: ignore[arg-type]
+        (item,) = [i for i in title_block_items(facts) if i.ident == "title-block:revision, sheet"]
+        return " ".join(p.text for p in item.parts if isinstance(p, Text))
+
+    assert field("P01-S", "A3") == "P01-S, 84 of 105"
+    assert field("P01-S", "A4 portrait") == "P01-S, 84/105"
+    assert field("P01 as marked up", "A4 portrait") == "84 of 105"

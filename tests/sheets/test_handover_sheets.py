@@ -82,6 +82,9 @@ def test_the_client_has_one_page_in_plain_words(demo_sheets: Sheets, job: str) -
 
 def test_the_client_reads_where_the_main_switch_is_and_whom_to_call(demo_sheets: Sheets) -> None:
     said = words(demo_sheets["pottery-studio"], "client-summary")
+    assert "What is to be fitted" in said, "the status is For construction"
+    assert "13 new circuits" in said, "as many as the description says"
+    assert re.search(r"chart of each board on sheets \d{3}, \d{3}\.", said)
     # specs/pottery-studio.yaml: DB1 at wall D, 5.4 m along, 1.6 m up; phone 01632 960 114
     assert "DB1: wall D of the making floor, 5.4 m from its left end, 1.6 m above" in said
     assert "01632 960 114" in said

@@ -85,10 +85,11 @@ def test_a_card_says_way_lines_levels_gland_and_what_to_tick(brief: list[Content
     text = cards["card:W05:words"]
     for told in (
         "DB1/3TP, L1 L2 L3, C32 TP 6 kA",
+        "L1 brown, L2 black, L3 grey, N blue, cpc is the armour",
         "T/O +2900",
         "drop on wall B from +2900 to +1300, clipped",
         "4 cleats at 550",
-        "gland 20 BW M20x1.5",
+        "gland 20 CW M20x1.5",  # at X1, IP44
         "armour bare 35, cores ≥ 200",
         "tail 250",
     ):
@@ -96,6 +97,31 @@ def test_a_card_says_way_lines_levels_gland_and_what_to_tick(brief: list[Content
     for word in ("pulled", "glanded", "terminated", "tested"):
         assert f"☐ {word}" in cards["card:W05:ticks"]
     assert "glanded" not in cards["card:W13:ticks"]
+
+
+@pytest.mark.parametrize(
+    ("tag", "cores"),
+    [
+        # colours: BS 7671 Table 51; a motor needs no neutral, its fourth core is the cpc
+        ("W09", "L1 brown, L2 black, L3 grey, no neutral, cpc blue sleeved green-and-yellow"),
+        ("W08-2", "L1 brown, L2 black, L3 grey, N blue, cpc green-and-yellow"),
+        ("W14", "L2 brown, N blue, cpc bare sleeved green-and-yellow"),
+    ],
+)
+def test_a_card_says_what_each_core_is_for(brief: list[Content], tag: str, cores: str) -> None:
+    assert f"Cores {cores}" in words_by_ident(brief)[f"card:{tag}:words"]
+
+
+def test_a_data_card_has_no_cores_of_power(brief: list[Content]) -> None:
+    assert "Cores" not in words_by_ident(brief)["card:D05:words"]
+
+
+def test_walls_say_where_cables_may_run_and_when_to_drill(brief: list[Content]) -> None:
+    text = words_by_ident(brief)["brief:wall:B:clear"]
+    assert "straight above and below 1000" in text
+    assert "Do not drill" not in text
+    for told in ("Scan first", "only for the fixings listed", "with the circuit dead"):
+        assert told in text
 
 
 def test_every_page_bears_the_caution_and_no_card_is_parted(brief: list[Content]) -> None:
@@ -113,7 +139,14 @@ def test_every_page_bears_the_caution_and_no_card_is_parted(brief: list[Content]
 def test_the_brief_says_order_live_ways_zones_and_first_issue(brief: list[Content]) -> None:
     text = "\n".join(said(item) for item in brief[0].items)
     assert "first issue" in text
-    assert "DB1 is existing and live until isolated" in text
+    assert "DB1 IS LIVE until isolated, locked off and proved dead" in text
+    assert "may be live" not in text
+    for tag in ("D1", "AP1", "REC1"):
+        assert re.search(rf"(Fix data devices|Fit in)[^☐]*\b{tag}\b", text), tag
+    assert "DB2 (new)" in text
+    assert text.index("Connect at the boards") < text.index("polarity, Zs, RCDs")
+    assert text.index("polarity, Zs, RCDs") < text.index("energise for use, certificate")
+    assert "person named" not in text
     assert "522.6.202" in text
     assert "within 150 of the top of a wall" in text
     assert text.index("Fix supports") < text.index("lay armoured cables")

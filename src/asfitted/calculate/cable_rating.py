@@ -32,6 +32,8 @@ GROUND_C = 20.0
 ALONE = (0, "bunched")
 ASSUMED_METHOD = "C"
 STAND_IN_FAMILY = "multicore_pvc"
+FREE_AIR = "free air"  # in place of a method letter: the tables of flexible cable have but this
+IN_FREE_AIR = ("E", "F", "G")
 
 
 @dataclass(frozen=True)
@@ -59,6 +61,8 @@ class LegRating:
     factor: float
     capacity_a: float
     required_a: float
+    method: str  # that of the table: the letter of the leg, or FREE_AIR
+    doubt: str = ""  # why the capacity as it lies is not known
 
 
 @dataclass(frozen=True)
@@ -203,6 +207,7 @@ def _rate_leg(setting: Setting, csa_mm2: float, laid: Laid) -> LegRating:
     tabulated = _tabulated(setting.family, csa_mm2, laid.method, setting.loaded)
     named = _factors(setting, laid)
     product = combined_factor(**{f.symbol.lower(): f.value for f in named})
+    is_flexible = cables.family(setting.family).construction == "flexible"
     return LegRating(
         laid=laid,
         tabulated=tabulated,
@@ -210,6 +215,8 @@ def _rate_leg(setting: Setting, csa_mm2: float, laid: Laid) -> LegRating:
         factor=product,
         capacity_a=corrected_capacity_a(tabulated.value, factor=product),
         required_a=required_capacity_a(setting.rating_a, factor=product),
+        method=FREE_AIR if is_flexible else laid.method,
+        doubt=_other_than_free_air(laid.method) if is_flexible else "",
     )
 
 
@@ -224,9 +231,22 @@ def _tabulated(family: str, csa_mm2: float, method: str, loaded: int) -> Figure:
         found = cables.tabulated_capacity(STAND_IN_FAMILY, csa_mm2, method, loaded)
         words = f"{cables.family(family).title}: no method {method}, read as multicore 70 °C cable"
         return replace(found, note="; ".join(part for part in (words, found.note) if part))
-    if method in ("A", "B") and cables.family(family).construction == "flexible":
-        return replace(found, note=f"the table is for free air, not method {method}")
+    doubt = _other_than_free_air(method)
+    if doubt and cables.family(family).construction == "flexible":
+        return replace(found, note="; ".join(part for part in (doubt, found.note) if part))
     return found
+
+
+def _other_than_free_air(method: str) -> str:
+    """Return why the table of flexible cable does not cover a method, "" where it does."""
+    if method in IN_FREE_AIR:
+        return ""
+    return f"rated by the table for free air; no table for flexible cable laid by method {method}"
+
+
+def method_words(method: str) -> str:
+    """Return the basis of a rating in words: "method B", or "table for free air"."""
+    return f"table for {FREE_AIR}" if method == FREE_AIR else f"method {method}"
 
 
 @cache

@@ -6,6 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from asfitted.calculate.cable_facts import REACTANCE_ABOVE_MM2
+from asfitted.calculate.cable_rating import method_words
 from asfitted.calculate.working import Step
 from asfitted.rounding import rounded
 
@@ -27,7 +28,7 @@ def _capacity(one: Sized) -> tuple[Step, ...]:
     note = f"; {tabulated.note}" if tabulated.note else ""
     table = Step(
         symbol="It",
-        words=f"tabulated capacity, {one.facts.csa_mm2:g} mm², method {rating.laid.method}, "
+        words=f"tabulated capacity, {one.facts.csa_mm2:g} mm², {method_words(rating.method)}, "
         f"{setting.loaded} loaded conductors",
         formula="",
         substituted="",

@@ -49,6 +49,8 @@ def _cable(problem: Problem, choice: Choice, one: Sized) -> CableResult:
         unknown.append(one.stretch.use.assumed)
     if one.far.drop_pct is None:
         unknown.append("drop before the board is not known: only the drop from it is given")
+    if rating.doubt:
+        unknown.append(rating.doubt)
     if overall is None:
         unknown.append("overall diameter is not in the tables")
     unknown += [part for part in (one.line, one.cpc) if isinstance(part, str)]
@@ -64,7 +66,7 @@ def _cable(problem: Problem, choice: Choice, one: Sized) -> CableResult:
         words=cable_words(one),
         overall_mm=overall or 0.0,
         design_current_a=one.stretch.current_a,
-        method=rating.laid.method,
+        method=rating.method,
         governing_section=rating.laid.words,
         group_count=rating.laid.count,
         tabulated_a=rating.tabulated.value,
@@ -77,6 +79,7 @@ def _cable(problem: Problem, choice: Choice, one: Sized) -> CableResult:
         zs_end_ohm=one.far.zs_ohm,
         steps=cable_steps(one, problem.volts),
         not_known=tuple(dict.fromkeys(unknown)),
+        capacity_doubt=rating.doubt,
     )
 
 

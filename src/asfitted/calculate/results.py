@@ -124,7 +124,7 @@ class CableResult:
     words: str  # "4c × 6 mm² SWA/XLPE/PVC"
     overall_mm: float
     design_current_a: float
-    method: str
+    method: str  # letter of the table its rating is read from, or "free air"
     governing_section: str  # "T1/3" or the words of the leg that governs
     group_count: int
     tabulated_a: float
@@ -137,6 +137,7 @@ class CableResult:
     zs_end_ohm: float | None  # at its far end, from the origin, at operating temperature
     steps: tuple[Step, ...]
     not_known: tuple[str, ...] = ()
+    capacity_doubt: str = ""  # why no table gives its capacity as it lies
 
 
 @dataclass(frozen=True)

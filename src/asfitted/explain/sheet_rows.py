@@ -10,6 +10,7 @@ import textwrap
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from asfitted.calculate.cable_rating import method_words
 from asfitted.explain.numbers import value_words
 
 if TYPE_CHECKING:
@@ -151,7 +152,7 @@ def _cable_steps(cable: CableResult, result: CircuitResult, sources: Sources) ->
     steps = {step.symbol: step for step in cable.steps}
     names = " × ".join(factor.symbol for factor in cable.factors)
     words = {
-        "It": f"method {cable.method}",
+        "It": method_words(cable.method),
         "Iz": f"It × {names}; group of {cable.group_count}",
         "Vd": f"{cable.drop_to_end_pct:.2f} % at end; limit {_drop_limit(result)}",
         "R1+R2": f"cpc {cable.cpc_words.replace('steel armour', 'armour')}",

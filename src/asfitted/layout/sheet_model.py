@@ -20,6 +20,16 @@ if TYPE_CHECKING:
 
 
 @dataclass(frozen=True)
+class ConcernedSheet:
+    """A sheet that a revision changed: its plan key, and how the change is marked on it."""
+
+    key: str
+    title: str
+    is_new: bool
+    has_cloud: bool
+
+
+@dataclass(frozen=True)
 class Model:
     """Everything a sheet may read. Layout copies from it; it never changes it."""
 
@@ -30,6 +40,7 @@ class Model:
     changes: Changes | None = None  # since the revision that was issued; None = none was given
     issued: Model | None = None  # the job as it was issued, for clouds round what differs
     planned: tuple[SheetPlan, ...] = ()  # sheets planned before, for kinds that tell of others
+    concerned: tuple[ConcernedSheet, ...] | None = None  # None = no set was compared
 
 
 @dataclass(frozen=True)

@@ -176,6 +176,13 @@ def _values(facts: TitleFacts) -> dict[str, str]:
     }
 
 
+def _revision_and_sheet(value: str, room_mm: float) -> str:
+    """Return the longest way to say which sheet of how many that stands whole in its cell."""
+    short = value.replace(" of ", "/")
+    ways = (value, short, value.rpartition(", ")[2], short.rpartition(", ")[2])
+    return next((way for way in ways if text_width_mm(way, BODY) <= room_mm), ways[-1])
+
+
 def _rules(box: Box, pattern: Pattern, xs: list[float], ys: list[float]) -> tuple[Path, ...]:
     """Return the lines of the block; none crosses the title, which takes two rows."""
     rules = [rectangle(box, width_mm=0.5)]
@@ -249,6 +256,10 @@ def _field(label: str, value: str, box: Box) -> list[Item]:
     shown = shortened(value or "not recorded", box.width - 3.5, cap, bold=strong)
     if label == "By, to call":
         shown = _with_whole_number(value or "not recorded", box.width - 3.5)
+    if label == "Scale" and shown != value:
+        shown = value.partition(" · ")[0]  # the drawing list has the paper
+    if label == "Revision, sheet":
+        shown = _revision_and_sheet(value, box.width - 3.5)
     name = Text(Point(box.x0 + 1.5, box.y0 + 2.8), label, LABEL)
     text = Text(Point(box.x0 + 2, box.y1 - 1.4), shown, cap, bold=strong)
     return [Item(f"{ident}:label", "frame-label", (name,)), Item(ident, "text", (text,))]

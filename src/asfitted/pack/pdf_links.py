@@ -30,15 +30,18 @@ ABOVE_MM = 12.0  # what lies above a target stays in sight
 
 
 def add_bookmarks(writer: PdfWriter, sheets: Sequence[SheetLayout]) -> None:
-    """Add one bookmark for each sheet under that of its part of the set."""
-    sections: dict[str, IndirectObject] = {}
+    """Add one bookmark for each sheet under that of its part of the set, in the order of pages.
+
+    A part that another one interrupts has a bookmark at each place where it begins.
+    """
+    part: IndirectObject | None = None
+    section = None
     for i, sheet in enumerate(sheets):
-        if sheet.section not in sections:
-            sections[sheet.section] = writer.add_outline_item(
-                title=sheet.section, page_number=i, bold=True
-            )
+        if sheet.section != section:
+            section = sheet.section
+            part = writer.add_outline_item(title=section, page_number=i, bold=True)
         words = f"{sheet.number}  {sheet.title}"
-        writer.add_outline_item(title=words, page_number=i, parent=sections[sheet.section])
+        writer.add_outline_item(title=words, page_number=i, parent=part)
 
 
 def add_page_labels(writer: PdfWriter, sheets: Sequence[SheetLayout]) -> None:

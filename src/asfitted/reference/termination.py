@@ -104,19 +104,6 @@ def cut_rounding(family_id: str) -> CutRounding:
     )
 
 
-def gland_for_diameter(overall_mm: float) -> TextFigure:
-    """Return the least gland whose range takes an armoured cable of that diameter.
-
-    Raises:
-        OutsideTableError: no gland in the list takes it.
-    """
-    found = table(_FILE, "gland_ranges")
-    for row in found.rows:
-        if row["overall_min"] <= overall_mm <= row["overall_max"]:
-            return TextFigure(row["size"], found.standard, str(row["provenance"]))
-    raise found.outside("overall_max", overall_mm)
-
-
 def gland_entry_thread(size: str) -> TextFigure:
     """Return the entry thread of a gland size, such as "M20x1.5" for "20S".
 

@@ -37,7 +37,8 @@ class Revision:
 class SiteMark:
     """One mark-up from site: what was found of a thing, by whom and when.
 
-    ``tag`` is the tag of the thing as drawn, ``words`` what was found, in a sentence.
+    ``tag`` is the tag of the thing as drawn, ``words`` what was found, in a sentence; ``drawn``
+    tells whether the drawings show it, as against a note that only words hold.
     """
 
     tag: str
@@ -46,3 +47,4 @@ class SiteMark:
     date: str  # ISO
     photo: str = ""
     place: Place | None = None
+    drawn: bool = False

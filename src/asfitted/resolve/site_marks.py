@@ -107,15 +107,16 @@ class _Overlay:
             hint = did_you_mean(mark.tag, self.paths)
             self._problem(Code.NAME, message, (*path, "tag"), hint)
             return
-        words = [
+        drawn = [
             *self._moved(mark, target, path),
             *self._length(mark, target, path),
             *self._as_found(mark, target, path),
-            *([mark.note] if mark.note else []),
         ]
-        told = "; ".join(words) or "as drawn"
+        told = "; ".join([*drawn, *([mark.note] if mark.note else [])]) or "as drawn"
         visit, place = self.site.words, self.site.document.place(path)
-        self.told.append(SiteMark(mark.tag, told, visit.by, visit.date, mark.photo or "", place))
+        photo = mark.photo or ""
+        made = SiteMark(mark.tag, told, visit.by, visit.date, photo, place, drawn=bool(drawn))
+        self.told.append(made)
 
     def _problem(self, code: Code, message: str, path: SpecPath, hint: str) -> None:
         self.problems.append(self.site.problem(code, message, path, hint))

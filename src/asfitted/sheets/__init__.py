@@ -19,6 +19,8 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING, Any, Protocol, cast
 
 from asfitted.layout.frame import frame_items
+from asfitted.layout.revision.marks import ALWAYS_NEW
+from asfitted.layout.revision.table import untouched
 from asfitted.layout.sheet_layout import READERS, SheetLayout
 from asfitted.layout.sheet_model import Content, Model, Numbers, SheetPlan
 from asfitted.layout.title_block import TitleFacts, revision_items, title_block_items
@@ -111,11 +113,19 @@ def _in_file_name(words: str) -> str:
     return re.sub(r"[^A-Za-z0-9.]+", "-", words).strip("-.") or "none"
 
 
+def _is_untouched(plan: SheetPlan, model: Model) -> bool:
+    """Tell whether a sheet was compared with the issue before and found the same."""
+    if model.concerned is None or plan.section in ALWAYS_NEW:
+        return False
+    return plan.key not in {sheet.key for sheet in model.concerned}
+
+
 def framed(plan: SheetPlan, content: Content, model: Model, numbers: Numbers) -> SheetLayout:
     """Return the finished sheet: frame first, content, title block."""
     number = numbers.of(plan.key)
+    job = model.installation.job
     facts = TitleFacts(
-        job=model.installation.job,
+        job=untouched(job) if _is_untouched(plan, model) else job,
         supply=model.installation.supply,
         sheet_title=plan.title,
         document_type=plan.section,

@@ -10,6 +10,7 @@ import re
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from asfitted.layout.sheet_layout import Text
 from asfitted.sheets._told_things import thing_of, told_things
 
 if TYPE_CHECKING:
@@ -59,7 +60,15 @@ def _said_of(item: Item, rows: Mapping[str, str], told: Mapping[str, Told]) -> I
     thing = thing_of(item.ident, told)
     if thing is None:
         return item
-    return replace(item, title=item.title or thing.title, link=item.link or rows.get(thing.row, ""))
+    link = "" if _names_a_sheet(item) else rows.get(thing.row, "")
+    return replace(item, title=item.title or thing.title, link=item.link or link)
+
+
+def _names_a_sheet(item: Item) -> bool:
+    """Tell whether an item leads, or says that it leads, to another sheet."""
+    return item.kind == "flag" or any(
+        isinstance(part, Text) and "sheet" in part.text for part in item.parts
+    )
 
 
 def _rows(sheets: Sequence[SheetLayout]) -> dict[str, str]:

@@ -17,7 +17,13 @@ NOTES = (
     ("Cut", "with gland waste and allowance, rounded up: see the cut list"),
     ("Drop", "from the origin to the far end, per cent of nominal voltage"),
     ("Ib, Iz", "design current; capacity as installed, for terminals at 70 °C unless declared"),
-    ("Method, group", "reference method and circuits grouped at the worst place"),
+    (
+        "Method, group",
+        (
+            "reference method and circuits grouped at the worst place; free air: the table of "
+            "flexible cable, which has no column for conduit"
+        ),
+    ),
 )
 
 

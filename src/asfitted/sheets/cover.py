@@ -6,7 +6,7 @@ import re
 from typing import TYPE_CHECKING
 
 from asfitted.layout.document.blocks import Boxed, Facts, Heading, Paragraph, Ruled
-from asfitted.layout.document.plain_words import or_not_recorded, recorded
+from asfitted.layout.document.plain_words import or_not_recorded, recorded, site_print_words
 from asfitted.layout.given_words import NOT_RECORDED
 from asfitted.layout.table import Column, Table
 from asfitted.sheets._document_pages import build_document, plan_document
@@ -68,8 +68,10 @@ def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:  # noqa: 
 
 def _blocks(model: Model, most_titles: int) -> list[Block]:
     job = model.installation.job
+    is_site_print = bool(model.installation.site_marks)
     return [
         Paragraph(f"{job.number}   {job.title}", bold=True, large=True),
+        *([Paragraph(site_print_words(job), bold=True)] if is_site_print else []),
         Facts(_facts(job), 44.0),
         Boxed("Before you rely on this set", CAUTIONS),
         Heading("Issues"),

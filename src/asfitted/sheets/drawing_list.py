@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.layout.document.blocks import Paragraph, Ruled
+from asfitted.layout.document.plain_words import site_print_words
 from asfitted.layout.sheet_model import SheetPlan
 from asfitted.layout.table import Column, Table
 from asfitted.sheets._document_pages import build_document, plan_document
@@ -25,10 +26,8 @@ COLUMNS = (
     Column("Date", wraps=False),
     Column("Status", wraps=False),
 )
-INTRO = (
-    "Every sheet of the set. A row leads to its sheet. A sheet of an older revision than this "
-    "list says is superseded: destroy it."
-)
+WHAT = "Every sheet of the set. A row leads to its sheet."
+SUPERSEDED = "A sheet of an older revision than this list says is superseded: destroy it."
 
 
 def plan(model: Model) -> list[SheetPlan]:
@@ -79,4 +78,12 @@ def _blocks(sheets: list[SheetPlan], model: Model) -> list[Block]:
         tuple(idents),
         tinted_rows=frozenset(heads),
     )
-    return [Paragraph(INTRO), Ruled("sheets", table, links=links)]
+    return [*_intro(model), Ruled("sheets", table, links=links)]
+
+
+def _intro(model: Model) -> list[Block]:
+    """Return what the list is; mark-ups from site supersede nothing."""
+    if model.installation.site_marks:
+        standing = Paragraph(site_print_words(model.installation.job), bold=True)
+        return [standing, Paragraph(WHAT)]
+    return [Paragraph(f"{WHAT} {SUPERSEDED}")]

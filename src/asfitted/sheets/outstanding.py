@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from asfitted.layout.document.blocks import Block
     from asfitted.layout.sheet_model import Content, Model, Numbers, SheetPlan
     from asfitted.resolve.installation import Default, Installation
+    from asfitted.resolve.job_record import SiteMark
 
 ORDER = 118
 LATE = 2
@@ -28,6 +29,16 @@ FINDING_COLUMNS = (
     Column("Not checked, or open"),
     Column("To do"),
 )
+SITE_COLUMNS = (
+    Column("What", least_mm=26.0),
+    Column("As found", least_mm=60.0),
+    Column("To do", least_mm=60.0),
+)
+NOTED_TO_DO = (
+    "Inspect it, put it right or say why it may stay, and say who answers for it: no drawing "
+    "shows it."
+)
+DRAWN_TO_DO = "Drawn here as found: the designer agrees and reissues, or has it put back."
 ASSUMED_COLUMNS = (
     Column("What", least_mm=30.0),
     Column("Taken as, for what", least_mm=70.0),
@@ -63,6 +74,9 @@ def _blocks(model: Model) -> list[Block]:
         Heading("Not seen on site"),
         Bullets(_not_seen(installation)),
     ]
+    if installation.site_marks:
+        table = _site_table(installation.site_marks)
+        blocks += [Heading("Found on site: to be answered"), Ruled("site-marks", table)]
     for words, heading in (
         ("error", "Errors: to be put right before it is energised"),
         ("warning", "Open: decisions of the designer"),
@@ -128,6 +142,16 @@ def _not_seen(installation: Installation) -> tuple[str, ...]:
     if hidden:
         entries.append(f"Runs taken as declared, out of sight: {some_of(hidden, 24)}.")
     return tuple(entries)
+
+
+def _site_table(marks: tuple[SiteMark, ...]) -> Table:
+    """Return every mark-up with what is to be done; what no drawing shows comes first."""
+    rows = []
+    for mark in sorted(marks, key=lambda mark: mark.drawn):
+        photo = f"; photograph {mark.photo}" if mark.photo else ""
+        found = f"{sentence(mark.words).rstrip('.')} ({mark.by}, {mark.date}{photo})"
+        rows.append((mark.tag, found, DRAWN_TO_DO if mark.drawn else NOTED_TO_DO))
+    return Table(SITE_COLUMNS, tuple(rows), tuple(f"{i:04d}" for i in range(len(rows))))
 
 
 def _finding_table(findings: list[Finding]) -> Table:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.layout.document.blocks import Heading, Paragraph, Ruled
 from asfitted.layout.given_words import NOT_RECORDED
+from asfitted.layout.revision.marks import AS_FITTED
 from asfitted.layout.table import Column, Table
 from asfitted.sheets._document_pages import build_document, plan_document
 
@@ -13,7 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from asfitted.layout.document.blocks import Block
-    from asfitted.layout.sheet_model import Content, Model, Numbers, SheetPlan
+    from asfitted.layout.sheet_model import ConcernedSheet, Content, Model, Numbers, SheetPlan
     from asfitted.resolve.installation import Job
 
 ORDER = 120
@@ -38,6 +39,18 @@ MARK_COLUMNS = (
     Column("By"),
     Column("Date", wraps=False),
     Column("Photograph"),
+)
+SHEET_COLUMNS = (
+    Column("Sheet", wraps=False, least_mm=14.0),
+    Column("Title", least_mm=90.0),
+    Column("How it is marked", wraps=False),
+)
+CLOUDS = "Clouds stand on drawings and schedules only."
+NO_CLOUDS = "An as-fitted issue is a record of what is there: it carries no clouds."
+THE_REST = (
+    "Where the words of a text sheet changed, such as calculations, it is listed without a cloud. "
+    "Front and handover pages tell of the issue itself and change with each one: they are not "
+    "listed. On every other sheet the comparison found the same words, sheet numbers apart."
 )
 BY_HAND_COLUMNS = (
     Column("Sheet, zone", least_mm=24.0),
@@ -64,6 +77,7 @@ def _blocks(model: Model) -> list[Block]:
         Heading("Issues"),
         Ruled("issues", _issues(model.installation.job)),
         *_changes(model),
+        *_sheets(model),
         *_marks(model),
         Heading("Found different on site"),
         Paragraph(
@@ -105,6 +119,33 @@ def _changes(model: Model) -> list[Block]:
     if not rows:
         return [heading, Paragraph("Nothing differs in what the job file says, nor in a figure.")]
     return [heading, Ruled("changes", _table(CHANGE_COLUMNS, rows))]
+
+
+def _sheets(model: Model) -> list[Block]:
+    """Return the sheets that changed since the issue before, each row leading to its sheet."""
+    if model.concerned is None:
+        return []
+    heading = Heading("Sheets that changed")
+    if not model.concerned:
+        return [heading, Paragraph("No sheet changed but those that tell of the issue itself.")]
+    is_record = model.installation.job.status == AS_FITTED
+    rows = tuple((f"[[{s.key}]]", s.title, _marking(s)) for s in model.concerned)
+    idents = tuple(sheet.key for sheet in model.concerned)
+    return [
+        heading,
+        Paragraph(f"{NO_CLOUDS if is_record else CLOUDS} {THE_REST}"),
+        Ruled(
+            "changed-sheets",
+            Table(SHEET_COLUMNS, rows, idents),
+            links={key: key for key in idents},
+        ),
+    ]
+
+
+def _marking(sheet: ConcernedSheet) -> str:
+    if sheet.has_cloud:
+        return "clouds"
+    return "new sheet, no cloud" if sheet.is_new else "changed, no cloud"
 
 
 def _marks(model: Model) -> list[Block]:

@@ -33,11 +33,19 @@ BY_HAND = {
     "trapeze hanger for 100 tray, rods 800 mm": (5, 5),
     # 5 hangers × 2 rods × (3.6 - 2.9 + 0.1)
     "threaded rod M10": (8.0, 8.0),
-    # W05, W06: 19 mm, both ends inside and dry except none: 4 ends, 2 packs
-    "gland kit 20 BW, brass, M20x1.5": (4, 4),
-    # W08 at DB1, W11 at both ends; the IP65 isolator end of W08 is the one CW
-    "gland kit 25 BW, brass, M25x1.5": (3, 4),
-    "gland kit 25 CW, brass, M25x1.5": (1, 2),
+    # at DB1, IP40: W05, W06, W07, W09, W12; at spurs of IP2X: W12, W17, W17-2
+    "gland kit 20 BW, brass, M20x1.5": (8, 8),
+    # X1, X2, X3 and DB2, IP44; Q2 and FL1, IP65; both cables at J1, IP66
+    "gland kit 20 CW, brass, M20x1.5": (8, 8),
+    # 4c x 1.5: W10 at DB1; W10 at Q3, W10-2 at Q3 and at M2, IP55
+    "gland kit 20S BW, brass, M20x1.5": (1, 2),
+    "gland kit 20S CW, brass, M20x1.5": (3, 4),
+    # W08 and W11 at DB1, IP40; W08 at an IP65 isolator and W11 at DB2, IP44: sealed
+    "gland kit 25 BW, brass, M25x1.5": (2, 2),
+    "gland kit 25 CW, brass, M25x1.5": (2, 2),
+    # W08-2 and W09-2, each in one piece round the corner from upright to level
+    "flexible conduit, size not recorded": (0.9 + 0.7 + 1.0 + 0.7, 3.3),
+    "gland, flexible conduit, size not recorded": (4, 4),
     # two cameras on pairs
     "video balun, BNC plug to pair": (4, 4),
     # 28 new cables
@@ -85,7 +93,7 @@ def test_clips_of_a_drop_by_hand(off: TakeOff) -> None:
 
 
 def test_an_armoured_end_names_gland_thread_and_stripping(off: TakeOff) -> None:
-    # 4c × 6: 18.7 mm takes a 20 (12.5 to 20.9), M20 entry; armour 35, cores 200 (common practice)
+    # 4c × 6: 20 in a maker's chart (seen), M20 entry; armour 35, cores 200 (common practice)
     end = next(g for g in off.glands if (g.cable, g.at) == ("W05", "X1"))
-    assert (end.size, end.kind, end.thread) == ("20", "BW", "M20x1.5")
+    assert (end.size, end.kind, end.thread) == ("20", "CW", "M20x1.5")
     assert (end.armour_mm, end.core_mm) == (35, 200)

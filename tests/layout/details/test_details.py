@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import math
+import re
 import sys
 from pathlib import Path
 from types import MappingProxyType
@@ -85,7 +86,7 @@ def test_the_pottery_outlets_are_told_with_way_gland_and_lead(demo_models: Model
     assert row[3] == "DB1/3TP"
     assert cable.words in row[5]
     # gland 20 for 4 x 6 mm2: a maker's chart (seen); lead as the line conductor (common practice)
-    assert row[6:8] == ("20", "6 mm²")
+    assert row[6:8] == ("20 CW", "6 mm²")  # IP44: sealed
 
 
 def test_only_the_details_that_a_job_needs_are_drawn(demo_models: Models) -> None:
@@ -189,7 +190,9 @@ def test_strip_lengths_follow_the_gland_and_an_unknown_one_is_said(demo_models: 
     by_size = {row[0]: row for row in subject.table.rows}
     # 20S: 30 mm of armour, 150 mm of cores (common practice)
     assert by_size["4c × 1.5 mm² XLPE/SWA/PVC"][2:6] == ("20S", "M20 × 1.5", "30", "150")
-    assert sum(int(row[7]) for row in subject.table.rows) == 2 * 12  # twelve armoured cables
+    assert (
+        sum(int(n) for row in subject.table.rows for n in re.findall(r"\d+", row[7])) == 2 * 12
+    )  # twelve armoured cables
     bare = dataclasses.replace(model, results=dataclasses.replace(model.results, cables={}))
     unknown = armoured_ends(bare)
     assert unknown is not None

@@ -45,6 +45,13 @@ def model(changes: Changes | None = None, job: Job = JOB) -> Model:
     return Model(Installation(job, None), None, None, {}, changes=changes)  # type: ignore[arg-type]
 
 
+def with_tags(*tags: str, changes: Changes | None = None) -> Model:
+    """Return a model of a job in which some tags are known."""
+    made = model(changes or changed())
+    points = dict.fromkeys(tags)
+    return replace(made, installation=replace(made.installation, points=points))  # type: ignore[arg-type]
+
+
 def text(ident: str, words: str, y: float) -> Item:
     return Item(ident, "text", (Text(Point(100, y), words, 2.5),))
 
@@ -80,6 +87,43 @@ def test_a_running_number_is_no_change() -> None:
     old = sheet(text("note:1", "first", 50), text("note:2", "second", 60))
     new = sheet(text("note:1", "second", 50))
     assert not clouds(with_clouds([new], [old], model(changed()))[0])
+
+
+def test_a_note_that_went_to_another_number_or_sheet_is_no_change() -> None:
+    words = "Keep T1 and T3 at least 100 mm apart"
+    old = sheet(text("note:4:number", "4", 50), text("note:4", words, 50))
+    bare = sheet(text("x", "y", 50), number="02", key="elevation/schedules")
+    given = sheet(
+        text("x", "y", 50),
+        text("note:9:number", "9", 60),
+        text("note:9", f"Wall A: {words}", 60),
+        number="02",
+        key="elevation/schedules",
+    )
+    assert not clouds(with_clouds([given], [old, bare], model(changed()))[0])
+    other = replace(given, items=(*given.items[:-1], text("note:9", "Keep 150 mm apart", 60)))
+    (told,) = sheet_changes([other], [old, bare], model(changed()))
+    assert [item.ident for item in told.items] == ["note:9:number", "note:9"]
+
+
+def test_a_callout_that_gave_its_words_to_a_keynote_is_no_change() -> None:
+    old = sheet(text("crossing-tag:T2:6000", "T2 over to C, 100 × 25 W08", 50))
+    new = sheet(
+        text("crossing-tag:T2:6000", "1", 50),
+        text("keynote:1:number", "1", 70),
+        text("keynote:1", "T2 over to C 100 × 25 W08", 70),
+    )
+    (told,) = sheet_changes([new], [old], with_tags("T2"))
+    assert told.items == ()
+
+
+def test_a_row_of_drops_is_ringed_for_the_run_that_it_names() -> None:
+    old = sheet(text("drops:wall A:drop:3:D06", "4000 AP1 D06 T3 U/S +2550", 50))
+    new = sheet(text("drops:wall A:drop:3:D06", "4000 AP1 D06 T3 U/S +2450", 50))
+    known = with_tags("T3", "D06", changes=changed(("moved", "T3")))
+    assert len(sheet_changes([new], [old], known)[0].items) == 1
+    still = with_tags("T3", "D06", changes=changed(("moved", "X9")))
+    assert not sheet_changes([new], [old], still)[0].items
 
 
 def test_changed_words_get_a_cloud_and_a_triangle_with_the_code() -> None:

@@ -6,20 +6,21 @@ import math
 from collections import Counter
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.materials.cable_fixings import overall_mm
+from asfitted.calculate.armoured_gland import armoured_gland, gland_type
 from asfitted.calculate.materials.items import GlandEnd, MaterialLine
 from asfitted.errors import OutsideTableError
-from asfitted.reference import cable_family, termination
-from asfitted.reference.loader import table
+from asfitted.reference import cable_family
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    from asfitted.calculate.armoured_gland import ArmouredGland
     from asfitted.calculate.results import CalculationResults
     from asfitted.resolve.installation import Cable, DataDevice, Installation
 
 GLANDS_IN_A_PACK = 2
 CUSTOM = "common practice"
+SIZED_BY = "makers' chart or range of the gland, the larger"
 
 
 def gland_ends(
@@ -31,48 +32,33 @@ def gland_ends(
     for cable in installation.cables.values():
         if cable.state != "new" or not cable_family.family(cable.family).is_armoured:
             continue
-        overall = overall_mm(cable, results)
-        if overall is None:
+        try:
+            gland = armoured_gland(cable, results)
+        except OutsideTableError:
+            missing.append(f"glands of {cable.tag}: no gland is held for its size")
+            continue
+        if gland is None:
             missing.append(f"glands of {cable.tag}: its size is not known")
             continue
-        try:
-            found += [
-                _gland(cable, end, overall, installation) for end in (cable.from_end, cable.to_end)
-            ]
-        except OutsideTableError:
-            missing.append(f"glands of {cable.tag}: no gland in the list takes {overall:.1f} mm")
+        found += [
+            _gland_end(cable.tag, end, gland, gland_type(end, installation))
+            for end in (cable.from_end, cable.to_end)
+        ]
     return tuple(found), tuple(missing)
 
 
-def _gland(cable: Cable, end: str, overall: float, installation: Installation) -> GlandEnd:
-    size = termination.gland_for_diameter(overall)
-    thread = termination.gland_entry_thread(size.text)
-    lengths = table("termination", "armour_length_by_gland")
-    # sizes between the rows take the row of their number: 50S as 50
-    name = size.text if any(r["gland"] == size.text for r in lengths.rows) else size.text[:2]
-    row = next((r for r in lengths.rows if str(r["gland"]) == name), lengths.rows[-1])
+def _gland_end(tag: str, end: str, gland: ArmouredGland, kind: str) -> GlandEnd:
+    lengths = gland.lengths
     return GlandEnd(
-        cable=cable.tag,
+        cable=tag,
         at=end,
-        size=size.text,
-        kind="CW" if is_wet(end, installation) else "BW",
-        thread=thread.text,
-        armour_mm=int(row["armour"]),
-        core_mm=int(row["sheath_end_to_core_end_min"]),
-        source=f"{size.source} ({size.provenance})",
+        size=gland.size.text,
+        kind=kind,
+        thread=gland.thread.text if gland.thread else "",
+        armour_mm=lengths.armour_mm if lengths else None,
+        core_mm=lengths.cores_least_mm if lengths else None,
+        source=f"by cable, {SIZED_BY} ({gland.size.provenance})",
     )
-
-
-def is_wet(tag: str, installation: Installation) -> bool:
-    """Tell whether an end is outside or in an enclosure proof against jets (second figure 5 up)."""
-    position = installation.position_of(tag)
-    ip = ""
-    if tag in installation.points:
-        ip = installation.points[tag].ip
-    elif tag in installation.boards:
-        ip = installation.boards[tag].ip
-    figure = ip[3:4]
-    return position.outside or (figure.isdigit() and int(figure) >= 5)
 
 
 def gland_lines(glands: Sequence[GlandEnd]) -> tuple[MaterialLine, ...]:
@@ -81,13 +67,14 @@ def gland_lines(glands: Sequence[GlandEnd]) -> tuple[MaterialLine, ...]:
     found = []
     for (size, kind, thread), ends in sorted(counts.items()):
         packs = math.ceil(ends / GLANDS_IN_A_PACK)
-        place = "wet or outside" if kind == "CW" else "dry inside"
-        item = f"gland kit {size} {kind}, brass, {thread}"
+        place = "outside, IPx4 up or IP not recorded" if kind == "CW" else "dry inside"
+        item = f"gland kit {size} {kind}, brass, {thread or 'thread not recorded'}"
         words = f"{packs} pack{'s' * (packs > 1)} of {GLANDS_IN_A_PACK}"
         basis = (
             f"{ends} armoured end{'s' * (ends > 1)}, {place}; gland, lock nut, earth tag, shroud"
         )
-        basis += "; size by overall diameter (memory)"
+        known = sorted({g.source for g in glands if (g.size, g.kind) == (size, kind)})
+        basis += f"; size {', '.join(known)}"
         ordered = packs * GLANDS_IN_A_PACK
         found.append(MaterialLine("Terminations", item, ends, ordered, "each", words, basis))
     return tuple(found)

@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from asfitted.resolve.installation import Cable, Containment
 
 _ROUND = ("conduit", "duct")
+SIZE_OPEN = ", size not recorded"
 
 
 def source_words(figure: Figure) -> str:
@@ -29,7 +30,7 @@ def size_item(kind: str, width_mm: float, height_mm: float) -> str:
 def listed_item(item: str) -> str:
     """Return an item as listed to order: conduit without a size says that it is not recorded."""
     sized = "conduit" not in item or re.search(r"\d", item)
-    return item if sized else f"{item}, size not recorded"
+    return item if sized else f"{item}{SIZE_OPEN}"
 
 
 def run_item(run: Containment) -> str:

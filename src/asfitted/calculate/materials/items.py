@@ -136,9 +136,9 @@ class GlandEnd:
     at: str  # tag of the board or point
     size: str  # "20S"
     kind: str  # "BW" or "CW"
-    thread: str
-    armour_mm: int
-    core_mm: int  # from the end of the sheath to the end of the cores, at least
+    thread: str  # "" where not held
+    armour_mm: float | None  # None where not held for the size
+    core_mm: float | None  # from the end of the sheath to the end of the cores, at least
     source: str
 
 

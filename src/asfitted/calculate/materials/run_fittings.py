@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections import defaultdict
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.materials.item_words import run_item
+from asfitted.calculate.materials.item_words import listed_item, run_item
 from asfitted.calculate.materials.items import MaterialLine
+from asfitted.calculate.materials.wanted_pieces import in_one_piece
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -124,25 +125,14 @@ def _end(run: Containment) -> str:
 
 
 def _conduit_ends(lines: Sequence[EnclosedLine]) -> tuple[MaterialLine, ...]:
-    """Return bushes and lock nuts, or glands, for the ends of each conduit."""
-    found: dict[str, list[EnclosedLine]] = defaultdict(list)
-    for line in lines:
-        found[line.item].append(line)
+    """Return bushes and lock nuts, or glands, for both ends of each conduit."""
+    found: dict[str, int] = defaultdict(int)
+    for chain in in_one_piece(lines):
+        found[chain[0].item] += 2
     made = []
-    for item, same in found.items():
-        bends = "flexible" in item
-        what = "gland" if bends else "bush and lock nut"
-        count = _flexible_ends(same) if bends else 2 * len(same)
+    for item, count in found.items():
+        what = "gland" if "flexible" in item else "bush and lock nut"
         words = f"both ends of {count // 2} line{'s' * (count > 2)}, {CUSTOM}"
         name = f"{what}, {listed_item(item)}"
         made.append(MaterialLine("Containment", name, count, count, "each", "", words))
     return tuple(made)
-
-
-def _flexible_ends(lines: Sequence[EnclosedLine]) -> int:
-    """Return how many ends flexible conduit has: it turns a corner in one piece."""
-    met: Counter[object] = Counter()
-    for line in lines:
-        for p in (line.leg.start, line.leg.end):
-            met[(line.cables, round(p.x), round(p.y), round(p.z))] += 1
-    return sum(count for count in met.values() if count != _JOINED)

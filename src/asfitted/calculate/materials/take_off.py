@@ -13,6 +13,7 @@ from asfitted.calculate.materials.cable_terminations import (
     gland_lines,
 )
 from asfitted.calculate.materials.cut_plans import cut_plan
+from asfitted.calculate.materials.item_words import listed_item
 from asfitted.calculate.materials.items import MaterialLine, TakeOff
 from asfitted.calculate.materials.run_fittings import fitting_lines
 from asfitted.calculate.materials.run_shape import run_shapes
@@ -76,7 +77,7 @@ def _length_line(cuts: ItemCuts) -> MaterialLine:
     pieces = sum(len(cut.pieces) for cut in cuts.cuts)
     return MaterialLine(
         "Cable" if cuts.of == "cable" else "Containment",
-        cuts.item,
+        listed_item(cuts.item),
         cuts.needed_mm / 1000,
         cuts.ordered_mm / 1000,
         "m",
@@ -110,7 +111,7 @@ def _fixing_lines(fixings: Sequence[Fixing]) -> Iterator[MaterialLine]:
         subjects = ", ".join(dict.fromkeys(f.subject for f in same))
         yield MaterialLine(
             "Supports and fixings",
-            what,
+            listed_item(what),
             count,
             math.ceil(round(count * (1 + waste), 6)) if small else count,
             "each",

@@ -65,6 +65,35 @@ def enclosed_lines(
     )
 
 
+def in_one_piece(lines: Sequence[EnclosedLine]) -> tuple[tuple[EnclosedLine, ...], ...]:
+    """Return the lines, flexible conduit as one where it follows on round the same cables.
+
+    It turns a corner in one piece, without a fitting.
+    """
+    chains: list[tuple[EnclosedLine, ...]] = []
+    for line in lines:
+        last = chains[-1][-1] if chains else None
+        if (
+            last is not None
+            and "flexible" in line.item
+            and (last.item, last.cables) == (line.item, line.cables)
+            and _meet(last.leg, line.leg)
+        ):
+            chains[-1] = (*chains[-1], line)
+        else:
+            chains.append((line,))
+    return tuple(chains)
+
+
+def _meet(one: RouteLeg, other: RouteLeg) -> bool:
+    """Tell whether two lengths of a way share an end, to the mm."""
+    return any(
+        max(abs(p.x - q.x), abs(p.y - q.y), abs(p.z - q.z)) < 1.0
+        for p in (one.start, one.end)
+        for q in (other.start, other.end)
+    )
+
+
 def wanted_pieces(
     installation: Installation,
     results: CalculationResults,
@@ -76,7 +105,7 @@ def wanted_pieces(
     for one in (
         *_cables(installation, results),
         *_runs(installation, shapes),
-        *map(_line, lines),
+        *map(_line, in_one_piece(lines)),
     ):
         found.setdefault(one.item, []).append(one)
     return tuple(_joined(same) for same in found.values())
@@ -149,9 +178,10 @@ def _of_run(
     return Wanted(item, "containment", pieces, kind=kind, width_mm=width_mm, height_mm=height_mm)
 
 
-def _line(line: EnclosedLine) -> Wanted:
+def _line(chain: tuple[EnclosedLine, ...]) -> Wanted:
+    line = chain[0]
     kind = re.sub(r"^[\d.]+(?:\s*[x×]\s*[\d.]+)?\s*(?:mm)?\s+", "", line.item)
     sizes = [float(n) for n in re.findall(r"[\d.]+", line.item.removesuffix(kind))]
-    piece = Piece(line.mark, round(line.leg.length_mm))
+    piece = Piece(line.mark, sum(round(one.leg.length_mm) for one in chain))
     width, height = (sizes[0], sizes[-1]) if sizes else (0.0, 0.0)
     return _of_run(line.item, (piece,), kind, width, height)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.check.clause import bs7671
-from asfitted.check.finding import Severity
+from asfitted.check.finding import Passed, Severity
 from asfitted.check.protection import overload_protection
 from asfitted.check.registry import rule
 
@@ -29,7 +29,9 @@ def check(job: Inspection) -> Iterator[Verdict]:
     """Device within the capacity of the cable.
 
     What it checks. The rating In of the device is not more than the corrected capacity Iz of the
-    cable.
+    cable. Where no table gives the capacity as the cable lies, as for flexible cable in conduit,
+    the figure for free air can only show that the device is too large, never that it is right:
+    "not checked".
 
     Why it matters on site. A cable that the device lets run hotter than it can stand fails years
     later, in the wall.
@@ -49,7 +51,7 @@ def check(job: Inspection) -> Iterator[Verdict]:
         rating_a, words = overload_protection(job.installation, circuit, cable)
         origin = "" if result is None or result.size_chosen else ", the size given in the spec"
         size = f" of {result.words}{origin}" if result else ""
-        yield job.at_most(
+        verdict = job.at_most(
             cable.tag,
             what=f"rating of the {words}",
             found=rating_a,
@@ -58,3 +60,10 @@ def check(job: Inspection) -> Iterator[Verdict]:
             unit="A",
             to_do="Use a larger cable, a smaller device, or a route with fewer cables beside it.",
         )
+        if result and result.capacity_doubt and isinstance(verdict, Passed):
+            verdict = job.not_checked(
+                cable.tag,
+                f"{result.capacity_doubt} (Iz {result.capacity_a:g} A in free air)",
+                to_do="Get the capacity as laid from the cable's maker, or lay it in free air.",
+            )
+        yield verdict

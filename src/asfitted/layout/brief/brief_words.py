@@ -99,9 +99,7 @@ def _steps(model: Model) -> Iterator[str]:
 def _last_steps(model: Model) -> Iterator[str]:
     """Yield data devices, connection, and what a competent person does before it is used."""
     job = model.installation
-    inside = [
-        d.tag for d in job.data_devices.values() if d.state == "new" and d.kind in IN_CABINET
-    ]
+    inside = [d.tag for d in job.data_devices.values() if d.state == "new" and d.kind in IN_CABINET]
     if inside:
         where = f" in {job.cabinet.tag}" if job.cabinet is not None else ""
         yield f"Fit{where}: {', '.join(inside)}; connect, mark and test the data cables."
@@ -113,11 +111,8 @@ def _last_steps(model: Model) -> Iterator[str]:
         f"Connect at the boards: {told}. By a competent person, isolated, locked off and proved "
         "dead; new boards before the board that feeds them."
     )
-    yield "By a competent person, energise for test only: polarity, Zs, RCDs, each circuit in turn."
-    yield (
-        "By a competent person: compare the readings with the limits, energise for use, and issue "
-        "the certificate. Nothing is used before that."
-    )
+    yield "By a competent person, energise for live tests only: polarity, Zs, RCDs."
+    yield "By a competent person: readings against the limits, energise for use, certificate."
 
 
 def live_and_by_others(model: Model) -> tuple[str, ...]:
@@ -131,8 +126,7 @@ def live_and_by_others(model: Model) -> tuple[str, ...]:
             ]
             kept = f"; ways {', '.join(ways)} stay in use" if ways else ""
             found.append(
-                f"{board.tag} is existing. {live_words([board.tag])} until isolated, locked off "
-                f"and proved dead{kept}."
+                f"{live_words([board.tag])} until isolated, locked off and proved dead{kept}."
             )
     if job.supply is not None:
         found.append("Supply, meter and cut-out belong to others: do not open or cut a seal.")
@@ -158,14 +152,12 @@ def zone_words() -> tuple[str, ...]:
     notch = float(joists["notch_max_fraction_of_depth"])
     return (
         (
-            "New hidden cables belong in these zones (BS 7671 522.6.202), so cables may run there: "
+            "Hidden cables may run in these zones (BS 7671 522.6.202): "
             f"within {top:.0f} of the top of a wall, within {corner:.0f} of a corner where walls "
             "meet, and straight up, down and level from each point, board or box, on either face. "
             "Old cables may lie anywhere. Scan first; drill there only for the fixings listed, at "
-            "marked places, with the circuit dead."
-        ),
-        (
-            "Where a cable is hidden less than 50 deep it also needs an RCD of 30 mA or mechanical "
+            "marked places, with the circuit dead. Where a cable is hidden less than 50 deep it "
+            "also needs an RCD of 30 mA or mechanical "
             "protection (522.6.203)."
         ),
         (

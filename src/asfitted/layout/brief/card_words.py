@@ -209,8 +209,11 @@ def _end(cable: Cable, end: str, model: Model, looked: Looked) -> str:
     gland = looked.glands.get((cable.tag, end))
     parts = []
     if gland is not None:
-        parts.append(f"gland {gland.size} {gland.kind} {gland.thread}, tag, shroud")
-        parts.append(f"armour bare {gland.armour_mm}, cores ≥ {gland.core_mm}")
+        thread = gland.thread or "thread not recorded"
+        parts.append(f"gland {gland.size} {gland.kind} {thread}, tag, shroud")
+        held = gland.armour_mm is not None and gland.core_mm is not None
+        lengths = f"armour bare {gland.armour_mm:g}, cores ≥ {gland.core_mm:g}" if held else ""
+        parts.append(lengths or "strip lengths not recorded")
     try:
         tail = termination.tail_mm(tail_key(model.installation, end))
         parts.append(f"tail {tail.value:.0f}")

@@ -2,24 +2,22 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import TYPE_CHECKING
 
-from asfitted.errors import OutsideTableError
+from asfitted.calculate.armoured_gland import gland_type
 from asfitted.layout.breakable_words import with_breakable_words
 from asfitted.layout.details.armour import StackFigure, StrippedEndFigure
 from asfitted.layout.details.subject import (
     Subject,
-    gland_words,
+    gland_of,
     lead_words,
     new_cables,
     size_mm2,
 )
 from asfitted.layout.given_words import NOT_RECORDED
 from asfitted.layout.table import Column, Table
-from asfitted.reference import cables
-from asfitted.reference.armoured_end import strip_lengths
 from asfitted.reference.cable_family import family
-from asfitted.reference.termination import gland_entry_thread
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model
@@ -55,8 +53,8 @@ NOTES = (
     (
         "Type",
         (
-            "CW, with part 2, outdoors, in wet places and where the IP rating is to be kept; BW, "
-            "without it, indoors in the dry"
+            "CW, with part 2, outdoors, on an enclosure of IPx4 or better and where its IP is not "
+            "recorded; BW, without it, on any other indoors in the dry"
         ),
     ),
     (
@@ -91,7 +89,7 @@ def armoured_ends(model: Model) -> Subject | None:
     for cable in armoured:
         key = (cable.family, cable.cores, size_mm2(model, cable))
         sizes.setdefault(key, []).append(cable)
-    rows = tuple(_row(model, size, found) for size, found in sizes.items())
+    rows = tuple(_row(model, found) for found in sizes.values())
     tags = tuple(c.tag for c in armoured)
     return Subject(
         key="armoured-ends",
@@ -105,42 +103,28 @@ def armoured_ends(model: Model) -> Subject | None:
     )
 
 
-def _row(model: Model, size: Size, found: list[Cable]) -> tuple[str, ...]:
+def _row(model: Model, found: list[Cable]) -> tuple[str, ...]:
     first = found[0]
     figures = model.results.cables.get(first.tag)
-    gland = gland_words(model, first)
+    gland = gland_of(model, first)
+    thread = gland.thread if gland else None
+    lengths = gland.lengths if gland else None
     return (
         figures.words if figures else NOT_RECORDED,
         f"{figures.overall_mm:.1f}" if figures else NOT_RECORDED,
-        gland,
-        _thread(gland),
-        *_lengths(gland),
+        gland.size.text if gland else NOT_RECORDED,
+        thread.text.replace("x", " × ") if thread else NOT_RECORDED,
+        f"{lengths.armour_mm:g}" if lengths else NOT_RECORDED,
+        f"{lengths.cores_least_mm:g}" if lengths else NOT_RECORDED,
         lead_words(model, first),
-        str(2 * len(found)),
+        _ends(model, found),
         ", ".join(c.tag for c in found),
-        _known_by(size),
+        gland.size.provenance if gland else NOT_RECORDED,
     )
 
 
-def _thread(gland: str) -> str:
-    try:
-        return gland_entry_thread(gland).text.replace("x", " × ")
-    except OutsideTableError:
-        return NOT_RECORDED
-
-
-def _lengths(gland: str) -> tuple[str, str]:
-    """Return bared armour and least length of cores, "not recorded" for a size not held."""
-    try:
-        found = strip_lengths(gland)
-    except OutsideTableError:
-        return NOT_RECORDED, NOT_RECORDED
-    return f"{found.armour_mm:g}", f"{found.cores_least_mm:g}"
-
-
-def _known_by(size: Size) -> str:
-    family_id, cores, csa_mm2 = size
-    try:
-        return cables.gland_size(family_id, cores, csa_mm2 or 0.0).provenance
-    except OutsideTableError:
-        return NOT_RECORDED
+def _ends(model: Model, found: list[Cable]) -> str:
+    """Return how many ends take each type of gland: "4 BW, 2 CW"."""
+    ends = [end for cable in found for end in (cable.from_end, cable.to_end)]
+    counts = Counter(gland_type(end, model.installation) for end in ends)
+    return ", ".join(f"{count} {kind}" for kind, count in sorted(counts.items()))

@@ -135,7 +135,7 @@ def _row(
         point.circuit,
         device_words(circuit.device) if circuit else NOT_RECORDED,
         cable_words(model, feed),
-        gland_words(model, feed),
+        gland_words(model, feed, point.tag),
         lead_words(model, feed),
         cable_words(model, onward),
     )

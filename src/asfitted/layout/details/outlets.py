@@ -96,7 +96,7 @@ def _row(model: Model, point: PointServed, cable: Cable, number: int) -> tuple[s
         point.circuit,
         device_words(circuit.device) if circuit else NOT_RECORDED,
         cable_words(model, cable),
-        gland_words(model, cable),
+        gland_words(model, cable, point.tag),
         lead_words(model, cable),
         point.ip or NOT_RECORDED,
     )

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from asfitted.calculate.armoured_gland import armoured_gland, gland_type, line_csa_mm2
 from asfitted.errors import OutsideTableError
 from asfitted.layout.given_words import NOT_RECORDED
-from asfitted.reference import cables
 from asfitted.reference.armoured_end import fly_lead_mm2
 from asfitted.reference.cable_family import family
 from asfitted.resolve.installation import State
@@ -15,6 +15,7 @@ from asfitted.resolve.installation import State
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from asfitted.calculate.armoured_gland import ArmouredGland
     from asfitted.layout.details.figure import Figure
     from asfitted.layout.sheet_model import Model
     from asfitted.layout.table import Table
@@ -48,19 +49,22 @@ def cable_words(model: Model, cable: Cable | None) -> str:
     return f"{cable.tag} {figures.words if figures else 'size not recorded'}"
 
 
-def gland_words(model: Model, cable: Cable | None) -> str:
-    """Return the gland of a cable, "–" for a cable without armour."""
+def gland_words(model: Model, cable: Cable | None, at: str) -> str:
+    """Return size and type of the gland of a cable at an end, "–" for a cable without armour."""
     if cable is None:
         return NOT_RECORDED
     if not family(cable.family).is_armoured:
         return "–"
-    csa_mm2 = size_mm2(model, cable)
+    gland = gland_of(model, cable)
+    return f"{gland.size.text} {gland_type(at, model.installation)}" if gland else NOT_RECORDED
+
+
+def gland_of(model: Model, cable: Cable) -> ArmouredGland | None:
+    """Return the gland of an armoured cable, None where it is not held."""
     try:
-        return (
-            cables.gland_size(cable.family, cable.cores, csa_mm2).text if csa_mm2 else NOT_RECORDED
-        )
+        return armoured_gland(cable, model.results)
     except OutsideTableError:
-        return NOT_RECORDED
+        return None
 
 
 def lead_words(model: Model, cable: Cable | None) -> str:
@@ -75,8 +79,7 @@ def lead_words(model: Model, cable: Cable | None) -> str:
 
 def size_mm2(model: Model, cable: Cable) -> float | None:
     """Return the size of the line conductors, mm2, None where it is not known."""
-    figures = model.results.cables.get(cable.tag)
-    return figures.csa_mm2 if figures and figures.csa_mm2 else cable.csa_mm2
+    return line_csa_mm2(cable, model.results)
 
 
 def in_order(keys: Sequence[object]) -> dict[object, int]:

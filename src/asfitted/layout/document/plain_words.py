@@ -10,7 +10,7 @@ from asfitted.layout.given_words import NOT_RECORDED
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from asfitted.resolve.installation import Board, Circuit, Installation, Known, Position
+    from asfitted.resolve.installation import Board, Circuit, Installation, Job, Known, Position
 
 FULL_BASIS = {"m": "measured", "d": "declared", "a": "assumed", "c": "calculated"}
 
@@ -23,6 +23,15 @@ def recorded(words: str) -> bool:
 def or_not_recorded(words: str) -> str:
     """Return a fact, or the words that it is missing."""
     return words if recorded(words) else NOT_RECORDED
+
+
+def site_print_words(job: Job) -> str:
+    """Return what a print with mark-ups from site is, and which issue it leaves in force."""
+    issue = job.revision.removesuffix("-S")
+    return (
+        f"For information: mark-ups from site over revision {issue}. The sheets of {issue} stay "
+        "in force until reissued."
+    )
 
 
 def wall_words(position: Position, installation: Installation) -> str:

@@ -38,6 +38,11 @@ _REFERENCE = re.compile(
     r"\b(?:sheets?\s+)?\d{2,3}(?:/|,?\s+zone\s+)[A-Z]\d{1,2}\b"
     r"|\bsheets?\s+\d+\b|\bpiece\s+\d+|^\d+:\s|· ways \d+ to \d+ of \d+"
 )
+#: Notes and keynotes are numbered as they come, and go to another sheet where one has no room.
+_NOTE = re.compile(r"(?:note|keynote):\d+")
+_OF_WALL = re.compile(r"^[^:]*\bwall [^:]+:\s", re.IGNORECASE)  # before a note moved elsewhere
+_NUMBER = ":number"
+_TABLE_ROWS = "drops:"  # rows of what goes up and down a wall: they name other things too
 _PART = re.compile(r"[-/]\d+$")
 _RUNNING = re.compile(r"[/ ]\d+$")
 #: What marks a thing where it truly stands: on elevations and plans.
@@ -57,6 +62,8 @@ def said(item: Item, runs: Container[str] = ()) -> Said:
     Pieces of the ``runs`` are numbered as they come, so their numbers say nothing.
     """
     words = " ".join(part.text for part in item.parts if isinstance(part, Text))
+    if _NOTE.fullmatch(item.ident):
+        words = _OF_WALL.sub("", words)
     tokens = re.findall(r"[^\s,;:()]+", _REFERENCE.sub(" ", words))
     sheet = item.link.partition("#")[0]
     tokens = [t for t in tokens if t != sheet and t.rpartition("/")[0] not in runs]
@@ -72,12 +79,14 @@ class IssuedSheets:
         self._runs = frozenset(model.installation.containment)
         self._by_ident: dict[str, dict[str, set[Said]]] = defaultdict(lambda: defaultdict(set))
         self._by_group: dict[str, set[tuple[str, Said]]] = defaultdict(set)
+        self._anywhere: set[Said] = set()
         self._known = _tags(model)
         for sheet in sheets:
             kind = sheet_kind(sheet)
             for item in sheet.items:
                 self._by_ident[kind][item.ident].add(self._said(item))
                 self._by_group[kind].add((self._group(item), self._said(item)))
+                self._anywhere.add(self._said(item))
         changes = model.changes.changes if model.changes else ()
         self._changed = {c.tag for c in changes} | {e.tag for c in changes for e in c.effects}
         self._moved = {c.tag for c in changes if c.kind == "moved"}
@@ -88,7 +97,10 @@ class IssuedSheets:
 
     def concerned(self, sheet: SheetLayout) -> tuple[Item, ...]:
         """Return the items of a sheet that are new or say something else, in drawing order."""
-        return tuple(item for item in sheet.items if self._is_concerned(item, sheet_kind(sheet)))
+        kind = sheet_kind(sheet)
+        found = [item for item in sheet.items if self._is_concerned(item, kind)]
+        idents = {item.ident for item in found}
+        return tuple(item for item in found if _text_of_number(item) in idents)
 
     def _is_concerned(self, item: Item, kind: str) -> bool:
         if item.ident.startswith(_NEVER) or item.ident.endswith((":head", ":heading", ":title")):
@@ -98,12 +110,21 @@ class IssuedSheets:
         now = self._said(item)
         if not now or item.kind in {"frame", "frame-label"}:
             return False
-        if now in self._by_ident[kind].get(item.ident, ()):
+        if self._stood_before(item, now, kind):
             return False
-        if (self._group(item), now) in self._by_group[kind]:
-            return False  # a running number, or the next part of a schedule
         tags = self._known.intersection(_names(item.ident))
+        if tags and item.ident.startswith(_TABLE_ROWS):
+            tags |= self._known.intersection(now)
         return not tags or bool(tags & self._changed)
+
+    def _stood_before(self, item: Item, now: Said, kind: str) -> bool:
+        """Tell whether the issued set said the same under this ident or one that stands for it."""
+        if now in self._by_ident[kind].get(item.ident, ()):
+            return True
+        if (self._group(item), now) in self._by_group[kind]:
+            return True  # a running number, or the next part of a schedule
+        # under another number, at the thing itself or on another sheet
+        return bool(_NOTE.fullmatch(item.ident)) and now in self._anywhere
 
     def _said(self, item: Item) -> Said:
         return said(item, self._runs)
@@ -119,6 +140,12 @@ class IssuedSheets:
     def _was_moved(self, item: Item) -> bool:
         first, _, tag = item.ident.partition(":")
         return first in _IN_PLACE and tag in self._moved
+
+
+def _text_of_number(item: Item) -> str:
+    """Return the ident of the note that a number stands before; of all else its own."""
+    number = item.ident.removesuffix(_NUMBER)
+    return number if _NOTE.fullmatch(number) else item.ident
 
 
 def _names(ident: str) -> set[str]:

@@ -18,6 +18,7 @@ from asfitted.layout.revision.triangles import (
     triangle,
 )
 from asfitted.layout.sheet_layout import Item
+from asfitted.layout.sheet_model import ConcernedSheet
 from asfitted.layout.title_block import title_block_box
 
 if TYPE_CHECKING:
@@ -89,6 +90,22 @@ def with_clouds(
     return tuple(
         _marked(changes[sheet.number], job.revision) if sheet.section in CLOUDED else sheet
         for sheet in sheets
+    )
+
+
+def concerned_sheets(
+    sheets: Sequence[SheetLayout], issued: Sequence[SheetLayout], model: Model
+) -> tuple[ConcernedSheet, ...]:
+    """Return the sheets that changed, in the order of the set, each with how it is marked."""
+    clouded = {
+        sheet.number
+        for sheet in with_clouds(sheets, issued, model)
+        if any(item.ident.startswith("revision:") for item in sheet.items)
+    }
+    return tuple(
+        ConcernedSheet(c.sheet.key, c.sheet.title, c.is_new, c.sheet.number in clouded)
+        for c in sheet_changes(sheets, issued, model)
+        if c.is_concerned
     )
 
 

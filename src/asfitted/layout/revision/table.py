@@ -8,6 +8,7 @@ Rows stand only where the sheet has room for them; the record of change of the p
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box, Point
@@ -31,6 +32,15 @@ CLEAR_MM = 2.0  # between the table and the drawing
 _SHARES = (0.0, 0.115, 0.245, 0.735, 1.0)
 _HEADS = ("Revision", "Date", "What changed", "By / checked")
 _NOT_RECORDED = "not recorded"
+NO_CHANGE = "no change on this sheet"
+
+
+def untouched(job: Job) -> Job:
+    """Return the job facts as a sheet tells them that the newest revision left as it was."""
+    if not job.revisions:
+        return job
+    newest = replace(job.revisions[-1], what=NO_CHANGE)
+    return replace(job, revisions=(*job.revisions[:-1], newest))
 
 
 def _cells(revision: Revision) -> tuple[str, str, str, str]:

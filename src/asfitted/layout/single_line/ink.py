@@ -67,10 +67,23 @@ def strokes(ident: str, model: Model, centre: Point, *, turn: Turn = 0, state: S
 
 
 def struck(ident: str, corner: Point, width_mm: float) -> Item:
-    """Return the stroke through a sign that goes: from the foot of its box to the top right."""
-    line = (corner.x, corner.y + SIGN - 0.5), (corner.x + width_mm, corner.y + 0.5)
-    stroke = polyline(*line, width_mm=WIDTHS.symbol)
-    return Item(f"{ident}:struck", "outline", (stroke,), title="removed")
+    """Return the stroke through a sign that goes: from the foot of its box to the top right.
+
+    Through a whole sign it leaves the middle free, where some signs carry letters.
+    """
+    foot, top = Point(corner.x, corner.y + SIGN - 0.5), Point(corner.x + width_mm, corner.y + 0.5)
+    ends = ((0.0, 0.24), (0.76, 1.0)) if width_mm >= SIGN else ((0.0, 1.0),)
+    strokes = tuple(
+        polyline(
+            *(
+                (foot.x + (top.x - foot.x) * share, foot.y + (top.y - foot.y) * share)
+                for share in piece
+            ),
+            width_mm=WIDTHS.symbol,
+        )
+        for piece in ends
+    )
+    return Item(f"{ident}:struck", "outline", strokes, title="removed")
 
 
 def protective(ident: str, *points: tuple[float, float], title: str = "") -> Item:

@@ -18,7 +18,8 @@ ADDITIONAL_MA = 30.0  # BS 7671 415.1.1: additional protection by an RCD of 30 m
 
 CALCULATED = (
     "Ib, Iz, drop and Zs under a circuit are calculated: Iz is the least of its cables, drop "
-    "and Zs are at its worst point. A length L is that of the drawn route with its tails."
+    "and Zs are at its worst point, at most is the limit of Zs. A length L is that of the drawn "
+    "route with its tails."
 )
 EXISTING = (
     "Existing work is drawn narrow and marked existing. What was not found out reads "

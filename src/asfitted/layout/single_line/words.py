@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from asfitted.calculate.cable_rating import FREE_AIR
 from asfitted.layout.figures import metres, rounded
 from asfitted.layout.given_words import (
     NOT_RECORDED,
@@ -105,7 +106,14 @@ def leg_phrases(model: Model, circuit: Circuit, stage: Stage, *, is_first: bool)
     if own and own not in phrases:
         phrases.append(own)
     methods = {r.method for cable in cables if (r := model.results.cables.get(cable.tag))}
-    return [*phrases, f"method {', '.join(sorted(methods))}"] if methods else phrases
+    return [*phrases, *_method_phrases(methods)]
+
+
+def _method_phrases(methods: set[str]) -> list[str]:
+    """Return "method B, C" and, where the table is that for free air, words that say so."""
+    letters = ", ".join(sorted(methods - {FREE_AIR}))
+    found = [f"method {letters}"] if letters else []
+    return [*found, f"rated in {FREE_AIR}"] if FREE_AIR in methods else found
 
 
 def cable_phrases(model: Model, cables: list[Cable]) -> list[str]:
@@ -146,8 +154,12 @@ def _length(model: Model, cables: list[Cable]) -> str:
     return f"L = {metres(sum(lengths))} in all{measured}"
 
 
+#: From here on an impedance is told without decimals: that of an earth electrode.
+MANY_OHM = 10.0
+
+
 def figure_phrases(model: Model, circuit: Circuit) -> list[str]:
-    """Return Ib, the least Iz of its cables, and drop and Zs at the worst point; all calculated."""
+    """Return Ib, the least Iz of its cables, drop and Zs at the worst point, and Zs's limit."""
     result = model.results.circuits.get(circuit.tag)
     if result is None or circuit.state is not State.NEW:
         return []
@@ -159,6 +171,12 @@ def figure_phrases(model: Model, circuit: Circuit) -> list[str]:
         ("Iz", min(capacities, default=None), "A", 1),
         ("drop", result.drop_pct, "%", 2),
         ("Zs", result.zs_ohm, "Ω", 2),
+        (
+            "of at most",
+            result.zs_limit_ohm,
+            "Ω",
+            2 if (result.zs_limit_ohm or 0.0) < MANY_OHM else 0,
+        ),
     )
     return [
         f"{name} {value:.{places}f} {unit}" if value is not None else f"{name} not checked"
