@@ -13,6 +13,7 @@ from asfitted.layout.sheet_layout import Text
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_layout import SheetLayout
+    from asfitted.layout.sheet_model import Model
 
 pytestmark = pytest.mark.skipif(
     shutil.which("dot") is None, reason="NOT COMPARED with dot: graphviz is not installed"
@@ -26,10 +27,10 @@ def test_dot_gives_the_size_of_a_known_tree() -> None:
 
 
 def test_no_crossing_no_overlap_and_no_more_area_over_all_sheets(
-    demo_sheets: dict[str, tuple[SheetLayout, ...]],
+    every_job: dict[str, tuple[Model, tuple[SheetLayout, ...]]],
 ) -> None:
     ours = theirs = 0.0
-    for sheets in demo_sheets.values():
+    for _, sheets in every_job.values():
         for sheet in sheets:
             if not sheet.key.startswith("single-line"):
                 continue
