@@ -26,7 +26,7 @@ from asfitted.layout.sheet_model import Content, SheetPlan
 from asfitted.layout.title_block import title_block_box
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from asfitted.layout.document.blocks import Block
     from asfitted.layout.document.flow import Placed
@@ -86,6 +86,30 @@ def plan_document(
         name = f"{key}-{number}" if part else key
         page = DocumentPage((heading or title) + part, placed, aside)
         plans.append(SheetPlan(name, title + part, paper, section, page))
+    return plans
+
+
+def plan_one_page(
+    *,
+    key: str,
+    title: str,
+    section: str,
+    heading: str,
+    most: int,
+    blocks: Callable[[int], Sequence[Block]],
+) -> list[SheetPlan]:
+    """Return the plan of a text that is to stay on one page: it names fewer things until it does.
+
+    ``blocks`` gives the text that names at most so many things of a kind; ``most`` is where to
+    begin. A text too long even with one of each runs on.
+    """
+    plans: list[SheetPlan] = []
+    for named in range(most, 0, -1):
+        plans = plan_document(
+            key=key, title=title, section=section, heading=heading, blocks=blocks(named)
+        )
+        if len(plans) == 1:
+            break
     return plans
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING
 
 from asfitted.layout.document.blocks import Boxed, Bullets, Facts, Heading, Paragraph
@@ -18,7 +19,7 @@ from asfitted.layout.document.plain_words import (
 )
 from asfitted.layout.document.references import on_sheet, on_sheets
 from asfitted.layout.given_words import NOT_RECORDED
-from asfitted.sheets._document_pages import build_document, plan_document
+from asfitted.sheets._document_pages import build_document, plan_one_page
 
 if TYPE_CHECKING:
     from asfitted.layout.document.blocks import Block
@@ -42,18 +43,14 @@ CAUTIONS = (
 
 def plan(model: Model) -> list[SheetPlan]:
     """Plan the one page; of a large job it names fewer things, with the count of the rest."""
-    plans: list[SheetPlan] = []
-    for most in range(MOST_NAMED, 0, -1):
-        plans = plan_document(
-            key=KEY,
-            title="Summary for the client",
-            section="Front",
-            heading="In plain words: what you have",
-            blocks=_blocks(model, most),
-        )
-        if len(plans) == 1:
-            break
-    return plans
+    return plan_one_page(
+        key=KEY,
+        title="Summary for the client",
+        section="Front",
+        heading="In plain words: what you have",
+        most=MOST_NAMED,
+        blocks=partial(_blocks, model),
+    )
 
 
 def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:  # noqa: ARG001 - planned whole

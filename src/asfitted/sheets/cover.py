@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
+from functools import partial
 from typing import TYPE_CHECKING
 
 from asfitted.layout.document.blocks import Boxed, Facts, Heading, Paragraph, Ruled
 from asfitted.layout.document.plain_words import or_not_recorded, recorded, site_print_words
 from asfitted.layout.given_words import NOT_RECORDED
 from asfitted.layout.table import Column, Table
-from asfitted.sheets._document_pages import build_document, plan_document
+from asfitted.sheets._document_pages import build_document, plan_one_page
 
 if TYPE_CHECKING:
     from asfitted.layout.document.blocks import Block
@@ -47,18 +48,14 @@ def plan(model: Model) -> list[SheetPlan]:
 
     In a large set it names fewer sheets of each part; the drawing list names them all.
     """
-    plans: list[SheetPlan] = []
-    for most in range(MOST_TITLES, 0, -1):
-        plans = plan_document(
-            key=KEY,
-            title="Cover and issue sheet",
-            section="Front",
-            heading="Handover pack",
-            blocks=_blocks(model, most),
-        )
-        if len(plans) == 1:
-            break
-    return plans
+    return plan_one_page(
+        key=KEY,
+        title="Cover and issue sheet",
+        section="Front",
+        heading="Handover pack",
+        most=MOST_TITLES,
+        blocks=partial(_blocks, model),
+    )
 
 
 def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:  # noqa: ARG001 - planned whole

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING, Literal
 
+from asfitted.calculate.containment.support_spacing import LAID_IN
 from asfitted.calculate.routes.route_graph import JOINT_MM
 from asfitted.geometry import Point3, distance3
 
@@ -23,7 +24,6 @@ Heading = Literal["level", "upright", "sloping"]
 JointKind = Literal["tee", "coupler", "reducer", "bend", "open"]
 AT_BOARD_MM = 100.0
 STRAIGHT_DEG = 1.0
-_LAID_FLAT = ("perforated tray", "wire basket", "cable ladder")
 
 
 @dataclass(frozen=True)
@@ -243,7 +243,7 @@ def _fitting(kind: str, first: Straight, second: Straight, installation: Install
     if "conduit" in kind:
         return f"bend {angle}"
     both_level = first.heading == second.heading == "level"
-    if kind in _LAID_FLAT:
+    if kind in LAID_IN:
         if both_level:
             return f"flat bend {angle}"
         # an upright piece seen from the level one: up turns towards the cables, down away

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from asfitted.calculate.containment.support_spacing import LAID_IN
 from asfitted.calculate.materials.item_words import source_words
 from asfitted.calculate.materials.items import Fixing
 from asfitted.errors import OutsideTableError
@@ -19,7 +20,6 @@ if TYPE_CHECKING:
     from asfitted.calculate.results import CalculationResults
     from asfitted.resolve.installation import Containment, Installation
 
-_LAID = {"perforated tray": "tray", "wire basket": "basket", "cable ladder": "ladder"}
 LEAST_SPAN_MM = 500
 STEP_MM = 50
 
@@ -86,7 +86,7 @@ def line_supports(lines: Sequence[EnclosedLine]) -> tuple[Fixing, ...]:
 
 def _of_run(shape: RunShape, mass_kg_m: float, installation: Installation) -> Iterator[Fixing]:
     run = shape.run
-    laid = _LAID.get(run.kind)
+    laid = LAID_IN.get(run.kind)
     for straight in shape.straights:
         where = f"wall {straight.wall}" if straight.wall else "overhead"
         if laid is None:
@@ -117,7 +117,7 @@ def _laid_spacing(laid: str, run: Containment, mass_kg_m: float) -> tuple[int, s
 
 
 def _support(run: Containment, straight: Straight, installation: Installation) -> str:
-    width = f"{run.width_mm:g} {_LAID[run.kind]}"
+    width = f"{run.width_mm:g} {LAID_IN[run.kind]}"
     if straight.heading != "level":
         return f"stand-off bracket for {width}"
     if straight.wall:

@@ -5,25 +5,19 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.calculate.containment.containment_kinds import kind_of
-from asfitted.errors import OutsideTableError
+from asfitted.calculate.containment.support_spacing import support_spacing_mm
 from asfitted.reference import containment as tables
 
 if TYPE_CHECKING:
     from asfitted.resolve.installation import Containment
-
-_TABLE_KINDS = {"perforated tray": "tray", "wire basket": "basket", "cable ladder": "ladder"}
 
 
 def support_words(run: Containment) -> str:
     """Return the greatest spacing of supports, or that the tables have none for this kind."""
     if run.declared_length_m is not None:
         return "its way and depth were not surveyed"
-    kind = _TABLE_KINDS.get(run.kind, run.kind)
-    size = run.width_mm * run.height_mm if "trunking" in kind else run.width_mm
-    try:
-        level = tables.support_spacing(kind, size).value
-        upright = tables.support_spacing(kind, size, "vertical").value
-    except OutsideTableError:
+    level, upright = support_spacing_mm(run), support_spacing_mm(run, "vertical")
+    if level is None or upright is None:
         return "supports: spacing not in the tables"
     words = f"supports at most {level:.0f} mm apart"
     return words if level == upright else f"{words}, upright {upright:.0f} mm"

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from asfitted.errors import OutsideTableError
-from asfitted.reference.containment import support_spacing
+from asfitted.calculate.containment.support_spacing import support_spacing_mm
 from asfitted.resolve.installation import State
 
 if TYPE_CHECKING:
@@ -28,11 +27,6 @@ OUTSIDE = (
     "Measure from a door or window outside."
 )
 CROSSINGS = "Where data crosses power: cross at right angles, keep 50 mm clear or divide."
-_SUPPORT_KINDS = {
-    "perforated tray": "tray",
-    "wire basket": "basket",
-    "cable ladder": "ladder",
-}
 
 
 def general_notes(contents: Sequence[WallContent], *, widened: bool) -> tuple[str, ...]:
@@ -108,22 +102,13 @@ def _support_notes(runs: Iterable[Containment]) -> list[str]:
     """Return the greatest spacing of supports for each kind of run on the wall."""
     found: dict[str, float] = {}
     for run in runs:
-        spacing = _spacing(run)
+        spacing = support_spacing_mm(run)
         if spacing is not None:
             found.setdefault(run.kind, spacing)
     if not found:
         return []
     each = ", ".join(f"{kind} {round(mm)}" for kind, mm in found.items())
     return [f"Supports at most (mm): {each}. Closer where the maker says so."]
-
-
-def _spacing(run: Containment) -> float | None:
-    kind = _SUPPORT_KINDS.get(run.kind, run.kind)
-    size = run.width_mm * run.height_mm if "trunking" in kind else run.width_mm
-    try:
-        return support_spacing(kind, size).value
-    except OutsideTableError:
-        return None
 
 
 def _segregation(runs: dict[str, Containment], results: CalculationResults) -> list[str]:
