@@ -213,7 +213,7 @@ def _marks(
     low = view.left + 6.0 if view.part.number > 1 else view.left - 18.0
     high = max(view.right, view.left + 40.0)
     if view.part.number < view.part.of:
-        high = view.right - MARK_MM + 6.0  # clear of the break line
+        high = view.right - MARK_MM  # the words too are clear of the break line
     xs = spread(places, MARK_MM, low, max(high, low))
     items: list[Item] = []
     for (along, number, key), place, x in zip(band.marks, places, xs, strict=True):
