@@ -52,3 +52,12 @@ def test_shortened_text_fits_and_says_that_it_was_cut() -> None:
     cut = shortened("a title that is much too long for its field", 30.0, 2.5)
     assert cut.endswith("…")
     assert fits(cut, 30.0, 2.5)
+
+
+@pytest.mark.parametrize("number", [3, 4])
+def test_a_shortened_title_keeps_the_number_of_its_part(number: int) -> None:
+    title = f"Kitchen and servery with dry goods store, part {number} of 4"
+    cut = shortened(title, 60.0, 2.5)
+    assert cut.endswith(f"…, part {number} of 4")
+    assert cut.startswith("Kitchen")
+    assert fits(cut, 60.0, 2.5)

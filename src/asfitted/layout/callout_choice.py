@@ -9,7 +9,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from asfitted.geometry import Box
 from asfitted.layout.callout import (
     MOST_SPOTS,
     REACH,
@@ -156,11 +155,16 @@ def _with_better_place(task: _Task, chosen: Chosen, index: int) -> Chosen:
 
 def spots_clash(one: Spot, other: Spot) -> bool:
     """Tell whether two places overlap, or a leader crosses the other's leader or words."""
-    wide = Box(one.box.x0 - APART_MM, one.box.y0 - CLEAR, one.box.x1 + APART_MM, one.box.y1 + CLEAR)
-    if wide.meets(other.box):
+    own, far = one.box, other.box
+    if (
+        own.x0 - APART_MM < far.x1
+        and far.x0 < own.x1 + APART_MM
+        and own.y0 - CLEAR < far.y1
+        and far.y0 < own.y1 + CLEAR
+    ):
         return True
-    if one.leader and line_meets_box(*one.leader, other.box.grown(LEADER_CLEAR)):
+    if one.leader and line_meets_box(*one.leader, far, LEADER_CLEAR):
         return True
-    if other.leader and line_meets_box(*other.leader, one.box.grown(LEADER_CLEAR)):
+    if other.leader and line_meets_box(*other.leader, own, LEADER_CLEAR):
         return True
     return bool(one.leader and other.leader and lines_cross(*one.leader, *other.leader))

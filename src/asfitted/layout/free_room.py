@@ -28,14 +28,18 @@ class FreeRoom:
 
     limits: Box
     _cells: dict[tuple[int, int], list[Taken]] = field(default_factory=lambda: defaultdict(list))
+    _solids: dict[tuple[int, int], list[Taken]] = field(default_factory=lambda: defaultdict(list))
+    _inks: dict[tuple[int, int], list[Taken]] = field(default_factory=lambda: defaultdict(list))
     _leaders: list[tuple[Point, Point]] = field(default_factory=list)
     _poor: list[Box] = field(default_factory=list)
 
     def take_ink(self, box: Box, weight: float = 1.0) -> None:
         """Note a box that holds lines; ``weight`` is what a leader pays to cross it."""
         entry = (box.x0, box.y0, box.x1, box.y1, weight, box)
+        sort = self._solids if weight == SOLID else self._inks
         for cell in _cells_of(box):
             self._cells[cell].append(entry)
+            sort[cell].append(entry)
 
     def take_solid(self, box: Box) -> None:
         """Note a box that holds words, a symbol or a thing: no leader may cross it."""
@@ -88,31 +92,36 @@ class FreeRoom:
             b: end at the words.
             own: box of the thing itself, which the leader may touch.
         """
-        hull = Box(min(a.x, b.x), min(a.y, b.y), max(a.x, b.x), max(a.y, b.y))
-        if not self.limits.holds(hull):
+        x0, x1 = (a.x, b.x) if a.x < b.x else (b.x, a.x)
+        y0, y1 = (a.y, b.y) if a.y < b.y else (b.y, a.y)
+        if not self.limits.holds(Box(x0, y0, x1, y1)):
             return None
-        cost = 0.0
+        around = (x0 - 0.5, y0 - 0.5, x1 + 0.5, y1 + 0.5)
         mine = own.grown(0.5)
-        for _, _, _, _, weight, box in self._near(hull.grown(0.5)):
-            if mine.holds(box):
-                continue
-            if line_meets_box(a, b, box.grown(0.4) if weight == SOLID else box):
-                if weight == SOLID:
-                    return None
-                cost += weight + (ALONG_COST if _runs_along(a, b, box) else 0.0)
+        for *_, box in _near(self._solids, *around):
+            if line_meets_box(a, b, box, 0.4) and not mine.holds(box):
+                return None
         if any(lines_cross(a, b, c, d) for c, d in self._leaders):
             return None
+        cost = 0.0
+        for *_, weight, box in _near(self._inks, *around):
+            if line_meets_box(a, b, box) and not mine.holds(box):
+                cost += weight + (ALONG_COST if _runs_along(a, b, box) else 0.0)
         return cost
 
-    def _near(self, box: Box) -> list[Taken]:
-        """Return what meets a box, each once."""
-        x0, y0, x1, y1 = box.x0, box.y0, box.x1, box.y1
-        seen: dict[int, Taken] = {}
-        for cell in _cells_of(box):
-            for taken in self._cells.get(cell, ()):
+
+def _near(
+    cells: dict[tuple[int, int], list[Taken]], x0: float, y0: float, x1: float, y1: float
+) -> list[Taken]:
+    """Return what of the cells meets a box, each once."""
+    seen: dict[int, Taken] = {}
+    rows = range(math.floor(y0 / CELL), math.floor(y1 / CELL) + 1)
+    for i in range(math.floor(x0 / CELL), math.floor(x1 / CELL) + 1):
+        for j in rows:
+            for taken in cells.get((i, j), ()):
                 if taken[0] < x1 and x0 < taken[2] and taken[1] < y1 and y0 < taken[3]:
                     seen[id(taken)] = taken
-        return list(seen.values())
+    return list(seen.values())
 
 
 def _runs_along(a: Point, b: Point, box: Box) -> bool:
@@ -135,29 +144,49 @@ def _between(a: Point, b: Point, share: float) -> Point:
 
 def part_in_box(a: Point, b: Point, box: Box) -> tuple[float, float] | None:
     """Return the shares of the line from a to b at which it enters and leaves a box, or None."""
+    return _part_between(a, b, (box.x0, box.y0, box.x1, box.y1))
+
+
+def _part_between(
+    a: Point, b: Point, sides: tuple[float, float, float, float]
+) -> tuple[float, float] | None:
+    """Return what ``part_in_box`` does; written out, as layouts ask it millions of times."""
+    x0, y0, x1, y1 = sides
     low, high = 0.0, 1.0
-    for p, d, least, most in (
-        (a.x, b.x - a.x, box.x0, box.x1),
-        (a.y, b.y - a.y, box.y0, box.y1),
-    ):
-        if abs(d) < 1e-9:
-            if p <= least or p >= most:
-                return None
-            continue
-        t0, t1 = sorted(((least - p) / d, (most - p) / d))
-        low, high = max(low, t0), min(high, t1)
+    ax, ay = a
+    dx, dy = b[0] - ax, b[1] - ay
+    if abs(dx) < 1e-9:
+        if ax <= x0 or ax >= x1:
+            return None
+    else:
+        t0, t1 = (x0 - ax) / dx, (x1 - ax) / dx
+        if t0 > t1:
+            t0, t1 = t1, t0
+        low, high = max(0.0, t0), min(1.0, t1)
         if low >= high:
             return None
-    return low, high
+    if abs(dy) < 1e-9:
+        return None if ay <= y0 or ay >= y1 else (low, high)
+    t0, t1 = (y0 - ay) / dy, (y1 - ay) / dy
+    if t0 > t1:
+        t0, t1 = t1, t0
+    low, high = max(low, t0), min(high, t1)
+    return None if low >= high else (low, high)
 
 
-def line_meets_box(a: Point, b: Point, box: Box) -> bool:
-    """Tell whether a straight line from a to b has any point inside a box."""
-    if (a[0] <= box.x0 and b[0] <= box.x0) or (a[0] >= box.x1 and b[0] >= box.x1):
+def line_meets_box(a: Point, b: Point, box: Box, clear: float = 0.0) -> bool:
+    """Tell whether a straight line from a to b has any point inside a box, or so near to it, mm."""
+    x0, x1 = box.x0 - clear, box.x1 + clear
+    ax, ay = a
+    bx, by = b
+    if (ax <= x0 and bx <= x0) or (ax >= x1 and bx >= x1):
         return False
-    if (a[1] <= box.y0 and b[1] <= box.y0) or (a[1] >= box.y1 and b[1] >= box.y1):
+    y0, y1 = box.y0 - clear, box.y1 + clear
+    if (ay <= y0 and by <= y0) or (ay >= y1 and by >= y1):
         return False
-    return part_in_box(a, b, box) is not None
+    if (x0 < ax < x1 and y0 < ay < y1) or (x0 < bx < x1 and y0 < by < y1):
+        return True
+    return _part_between(a, b, (x0, y0, x1, y1)) is not None
 
 
 def lines_cross(a: Point, b: Point, c: Point, d: Point) -> bool:

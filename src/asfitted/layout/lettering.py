@@ -18,6 +18,7 @@ BODY = 2.5  # dimensions, notes, cable texts, tables: the least for anything tha
 TAG = 3.5  # tags of things, view sub-titles, drawing title
 VIEW = 5.0  # titles of views, drawing number
 LABEL = 1.8  # field labels of the title block only
+PART_OF = re.compile(r", part \d+ of \d+$")  # what tells sheets of one title apart
 PITCH = 1.65  # baseline to baseline, as a multiple of the capital height
 
 
@@ -72,13 +73,17 @@ def fits(text: str, width_mm: float, cap_mm: float, *, bold: bool = False) -> bo
 
 
 def shortened(text: str, width_mm: float, cap_mm: float, *, bold: bool = False) -> str:
-    """Return the text, cut at a word with an ellipsis if it is wider than ``width_mm``."""
+    """Return the text, cut with an ellipsis if it is wider than ``width_mm``.
+
+    What tells one of several parts from the others stays: "Kitchen and…, part 2 of 4".
+    """
     if fits(text, width_mm, cap_mm, bold=bold):
         return text
-    cut = text
-    while cut and not fits(cut + "…", width_mm, cap_mm, bold=bold):
-        cut = cut[:-1].rstrip()
-    return cut + "…"
+    tail = found.group() if (found := PART_OF.search(text)) else ""
+    cut = text.removesuffix(tail)
+    while cut and not fits(f"{cut}…{tail}", width_mm, cap_mm, bold=bold):
+        cut = cut[:-1].rstrip(" ,")
+    return f"{cut}…{tail}"
 
 
 def lines_of_text(

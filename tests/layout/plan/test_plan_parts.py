@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box
 from asfitted.layout.plan.plan_frame import PlanFrame
-from asfitted.layout.plan.plan_parts import MOST_THINGS, plan_parts
+from asfitted.layout.plan.plan_parts import MOST_THINGS, PlanPart, plan_parts, scale_of
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model
@@ -63,3 +63,12 @@ def test_a_long_room_is_cut_until_the_scale_is_good_enough(
     installation = demo_models["pottery-studio"].installation
     small = Box(0.0, 0.0, 120.0, 100.0)
     assert len(plan_parts(installation, small)) > 1
+
+
+def test_a_part_that_goes_on_needs_less_paper_beside_it() -> None:
+    window = Box(0.0, 0.0, 4000.0, 5400.0)  # 108 mm high at 1:50
+    area = Box(20.0, 10.0, 280.0, 158.0)  # 148 mm: 106 within margins of 21 mm
+    closed = PlanPart(1, "ground", ("hall",), window)
+    opened = PlanPart(1, "ground", ("hall",), window, (("south", 2),))
+    assert scale_of(window, closed.room(area)) == 100
+    assert scale_of(window, opened.room(area)) == 50

@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from asfitted.resolve.installation import Installation
 
 _HOLES = {"wall bracket": 2, "stand-off bracket": 2}  # screws a support: common practice
+MOST_SUBJECTS = 20  # named one by one in the list of materials
 
 
 def take_off(installation: Installation, results: CalculationResults) -> TakeOff:
@@ -96,6 +97,14 @@ def _packs(cuts: ItemCuts) -> Iterator[str]:
             yield f"{words} in hand" if in_hand else words
 
 
+def _subject_words(subjects: Sequence[str]) -> str:
+    """Return what things are fixed on: many of them are counted, the brief tells of each."""
+    each = list(dict.fromkeys(subjects))
+    left = len(each) - MOST_SUBJECTS
+    named = ", ".join(each[:MOST_SUBJECTS])
+    return f"{named} and {left} more (each in the route brief)" if left > 1 else ", ".join(each)
+
+
 def _fixing_lines(fixings: Sequence[Fixing]) -> Iterator[MaterialLine]:
     """Yield supports and clips by kind, with the waste of small fixings."""
     waste = float(table("termination", "cutting_allowance").row(waste="fixings")["value"])
@@ -108,7 +117,7 @@ def _fixing_lines(fixings: Sequence[Fixing]) -> Iterator[MaterialLine]:
         small = not what.startswith(("wall bracket", "stand-off", "trapeze"))
         spacings = sorted({f.spacing_mm for f in same})
         words = " or ".join(f"{s}" for s in spacings)
-        subjects = ", ".join(dict.fromkeys(f.subject for f in same))
+        subjects = _subject_words([f.subject for f in same])
         yield MaterialLine(
             "Supports and fixings",
             listed_item(what),

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from asfitted.fonts import text_width_mm
 from asfitted.geometry import Box, Point
 from asfitted.layout.lettering import BODY, box_of
 from asfitted.layout.linework import polyline, widths_for
@@ -18,6 +20,7 @@ if TYPE_CHECKING:
 W = widths_for("A3")
 OUT_MM = 6.0  # the line goes on so far beyond the window
 CLEAR_MM = 1.6
+WIDE_NUMBER = "000"  # words keep room for a sheet number as wide as this
 
 
 @dataclass(frozen=True)
@@ -28,10 +31,11 @@ class MatchWords:
     at: Point
     turned: bool
     key: str  # of the sheet beyond
+    lead: str = "match line: "
 
     def text(self, sheet: str) -> Text:
         """Return the words with a sheet number."""
-        words = f"match line: sheet {sheet}"
+        words = f"{self.lead}sheet {sheet}"
         return Text(self.at, words, BODY, "middle", turned=self.turned)
 
     def item(self, numbers: Numbers) -> Item:
@@ -58,9 +62,28 @@ def draw_match_lines(
         line = polyline(a, b, width_mm=W.wide, pattern="long_dash_double_dot")
         drawing.add(Item(ident, "flag", (line,), title=f"match line, part {number}"))
         words = MatchWords(f"{ident}:words", at, turned, keys.get(number, ""))
-        drawing.room.take_solid(box_of(words.text("00")).grown(0.5))
+        words = _held_words(words, box, {name for name, _ in part.open_sides})
+        drawing.room.take_solid(box_of(words.text(WIDE_NUMBER)).grown(0.5))
         made.append(words)
     return tuple(made)
+
+
+def _held_words(words: MatchWords, box: Box, open_sides: set[str]) -> MatchWords:
+    """Return words moved along their line, clear of the lines that cross its ends.
+
+    A line too short for them is told by its sheet alone.
+    """
+    first, last = ("north", "south") if words.turned else ("west", "east")
+    ends = (box.y0, box.y1) if words.turned else (box.x0, box.x1)
+    low = ends[0] + CLEAR_MM if first in open_sides else -math.inf
+    high = ends[1] - CLEAR_MM if last in open_sides else math.inf
+    if high - low < text_width_mm(words.text(WIDE_NUMBER).text, BODY):
+        words = replace(words, lead="")
+    half = text_width_mm(words.text(WIDE_NUMBER).text, BODY) / 2
+    at = words.at
+    if words.turned:
+        return replace(words, at=Point(at.x, min(max(at.y, low + half), high - half)))
+    return replace(words, at=Point(min(max(at.x, low + half), high - half), at.y))
 
 
 def _side(box: Box, side: str) -> tuple[tuple[float, float], tuple[float, float], Point, bool]:

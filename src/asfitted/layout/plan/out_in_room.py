@@ -85,8 +85,9 @@ def _cables(
             wall = "" if there in things else next(_walls(installation, route), "")
             start = wall or there
             side = "from" if here == cable.to_end else "to"
+            unknown = "" if route.way_surveyed else ", way not surveyed"
             words = cable.drop if cable.drop and "clipped" not in holders else ", ".join(holders)
-            found[here].append(f"{name} {side} {start}, {words}")
+            found[here].append(f"{name} {side} {start}, {words}{unknown}")
     return found
 
 

@@ -25,6 +25,7 @@ TOUCH_MM = 700.0  # rooms nearer than this lie side by side
 LEAST_MM = 1800.0  # no part of a room is cut narrower than this
 WORST_SCALE = 100
 MARGIN_MM = 21.0  # of paper round a plan, for walls, things outside and tags
+OPEN_MARGIN_MM = 11.0  # beyond a match line: its words, and a few tags
 LEAST_MARGIN_MM = 6.5  # over and under a plan with nothing outside
 ROUND_MM = 100.0
 
@@ -45,6 +46,10 @@ class PlanPart:
     of_room: tuple[int, int] = (1, 1)  # part 2 of 3 of its room
     margin_mm: float = MARGIN_MM  # of paper kept over and under it
 
+    def room(self, area: Box) -> Box:
+        """Return the part of an area on the sheet that its window may take, mm."""
+        return room_inside(area, self.margin_mm, (side for side, _ in self.open_sides))
+
     def holds(self, at: Point3) -> bool:
         """Tell whether a place belongs to this part; it may lie outside a closed side."""
         sides = {side for side, _ in self.open_sides}
@@ -56,11 +61,23 @@ class PlanPart:
         )
 
 
-def scale_of(window: Box, area: Box, margin_mm: float = MARGIN_MM) -> int:
-    """Return the largest scale at which a window with its margins goes into an area."""
-    wide, tall = area.width - 2 * MARGIN_MM, area.height - 2 * margin_mm
+def scale_of(window: Box, room: Box) -> int:
+    """Return the largest scale at which a window goes into the room for it, mm of paper."""
     return next(
-        (s for s in SCALES if window.width / s <= wide and window.height / s <= tall), SCALES[-1]
+        (s for s in SCALES if window.width / s <= room.width and window.height / s <= room.height),
+        SCALES[-1],
+    )
+
+
+def room_inside(area: Box, margin_mm: float = MARGIN_MM, open_sides: Iterable[str] = ()) -> Box:
+    """Return an area without the margins of a plan: less of them where the room goes on."""
+    is_open = set(open_sides)
+    wide, high = MARGIN_MM, margin_mm
+    return Box(
+        area.x0 + (OPEN_MARGIN_MM if "west" in is_open else wide),
+        area.y0 + (min(OPEN_MARGIN_MM, high) if "north" in is_open else high),
+        area.x1 - (OPEN_MARGIN_MM if "east" in is_open else wide),
+        area.y1 - (min(OPEN_MARGIN_MM, high) if "south" in is_open else high),
     )
 
 
@@ -113,7 +130,7 @@ def _has_outside(installation: Installation) -> bool:
 def _is_light(window: Box, count: int, area: Box, margin_mm: float = MARGIN_MM) -> bool:
     most = MOST_THINGS * min(area.width * area.height / FULL_MM2, 1.0)
     worst = WORST_SCALE if count <= FEW_THINGS else WORST_SCALE / 2
-    return count <= most and scale_of(window, area, margin_mm) <= worst
+    return count <= most and scale_of(window, room_inside(area, margin_mm)) <= worst
 
 
 def _groups(

@@ -118,8 +118,8 @@ def lay_out_plan(
     model = scoped(model, part)
     installation = model.installation
     area = frame.area
-    scale = scale_of(part.window, area, part.margin_mm)
-    view = view_of_window(part.window, scale, area)
+    scale = scale_of(part.window, part.room(area))
+    view = view_of_window(part.window, scale, part.room(area))
     window, edge = _boxes(view, part, area)
     drawing = WindowDrawing(FreeRoom(area), window=edge)
     north = _north_at(frame)
