@@ -10,18 +10,19 @@ import json
 import sys
 import traceback
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
 from asfitted import __version__
 from asfitted.compare.report import as_text as as_lines
-from asfitted.errors import AsfittedError, NotUnderstoodError, SpecError
+from asfitted.errors import AsfittedError, NotUnderstoodError, OutputError, SpecError
 from asfitted.explain.find import explain
 from asfitted.explain.text import as_text, step_lines
 from asfitted.layout.sheet_layout import READERS
+from asfitted.pack.blank_results import blank_results
 from asfitted.pack.design_json import findings_data
 from asfitted.pack.job_files import job_attachments
 from asfitted.pack.plain_data import plain
-from asfitted.pack.write import write_pack, write_reader_packs, write_sheets
+from asfitted.pack.write import put, write_pack, write_reader_packs, write_sheets
 from asfitted.pipeline import changed_sheets, check_job, dump_stage, lay_out_job, model_of
 from asfitted.quick_sums import quick_sum, quick_sums
 from asfitted.quick_sums._sum import split_typed
@@ -32,6 +33,7 @@ if TYPE_CHECKING:
 
     from asfitted.check.run import CheckReport
     from asfitted.pipeline import Checked
+    from asfitted.resolve.installation import Installation
 
 CLEAN, FINDINGS, BAD_SPEC, OUR_FAULT = 0, 1, 2, 3
 CAUTION = (
@@ -119,6 +121,11 @@ def _parser() -> argparse.ArgumentParser:
     sums.add_argument("name", nargs="?", help="name of the sum; without it, all are listed")
     sums.add_argument("given", nargs="*", metavar="NAME=VALUE", help="inputs, such as length=25 m")
     sums.add_argument("--json", action="store_true", help="print the working as JSON")
+    blank = _command(commands, "results", "write an empty file for test results", _results)
+    blank.add_argument("job", type=Path, help="the job file (YAML)")
+    blank.add_argument(
+        "-o", "--output", type=Path, required=True, metavar="FILE", help="new file to write"
+    )
     _command(commands, "schema", "print the JSON Schema of a job file", _schema)
     return parser
 
@@ -221,7 +228,7 @@ def _pack(options: argparse.Namespace) -> int:
     checked = check_job(options.job, _say, since=options.since, site=options.site)
     _tell_marks(checked)
     sheets = lay_out_job(checked, _say)
-    attachments = job_attachments(options.job)
+    attachments = job_attachments(options.job, since=options.since, site=options.site)
     if options.readers:
         written = write_reader_packs(
             model_of(checked),
@@ -287,6 +294,16 @@ def _calc(options: argparse.Namespace) -> int:
     for step in steps:
         print("\n".join(step_lines(step)))
     print("\n".join(words for words in (one.note, CAUTION) if words))
+    return CLEAN
+
+
+def _results(options: argparse.Namespace) -> int:
+    """Write every reading that is owed, and no value; a file that is there stays as it is."""
+    installation = dump_stage(options.job, "resolve")
+    if options.output.exists():
+        raise OutputError(f"{options.output} is there already: readings are never overwritten")
+    put(options.output, blank_results(cast("Installation", installation)).encode())
+    print(f'{options.output}: fill it in, then name it in the job file under "results:"')
     return CLEAN
 
 

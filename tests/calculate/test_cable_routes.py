@@ -39,7 +39,7 @@ def paths(pottery: Installation) -> Mapping[str, CableRoute]:
 
 
 # Worked by hand from the job: walls A and C are 8.0 m long, B and D 6.4 m. T1 at 2.9 m runs from
-# D 1.0 by A to B 5.6; T2 at 2.9 m from A 6.0 over to C 2.0 and along to C 0.6; T3 at 2.55 m from
+# D 1.0 by A to B 5.6; T2 at 2.9 m from A 5.6 over to C 2.4; T3 at 2.55 m from
 # C 6.6 by D and A to B 6.1; T4 rises from DB1 to T1 at D 5.4, T5 from DB2 to T1 at B 4.4.
 # DB1: D 5.4, top 1.6 + 0.35 = 1.95. DB2: B 4.4, top 1.6 + 0.225 = 1.825. Cabinet: C 7.3, top
 # 2.0 + 0.225 = 2.225.
@@ -48,14 +48,17 @@ BY_HAND = {
     "W05": 0.95 + 1.0 + 8.0 + 1.0 + 1.6,
     # X3, A 6.7 at 1.3
     "W07": 0.95 + 1.0 + 6.7 + 1.6,
-    # Q1, C 1.0 at 1.5: A to 6.0, over 6.4, C 2.0 to 1.0, down 1.4
-    "W08": 0.95 + 1.0 + 6.0 + 6.4 + 1.0 + 1.4,
+    # Q1, C 2.4 at 1.5: A to 5.6, over 6.4, down 1.4
+    "W08": 0.95 + 1.0 + 5.6 + 6.4 + 1.4,
     # Q1 to the kiln, C 1.7 at 0.6: straight, down 0.9 and along 0.7
     "W08-2": 0.9 + 0.7,
     # Q2, D 2.2 at 1.5
     "W09": 0.95 + 3.2 + 1.4,
     # Q3, D 3.6 at 1.5: by the tray, though 0.45 + 1.8 clipped along the wall would be shorter
     "W10": 0.95 + 1.8 + 1.4,
+    # the starter, D 4.1 at 1.5, clipped level from Q3; the fan over it at 3.25: straight up
+    "W10-2": 0.5,
+    "W10-3": 1.75,
     # DB2: B to 4.4, down to its top
     "W11": 0.95 + 1.0 + 8.0 + 4.4 + 1.075,
     # F1, C 7.3 at 1.35, clipped at 1.35 from the side of DB1: D 5.4 to the corner, C 8.0 to 7.3

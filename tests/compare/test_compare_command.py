@@ -113,6 +113,30 @@ def test_no_sheet_of_an_as_fitted_issue_leaves_anything_open(tmp_path: Path) -> 
         assert not open_words, sheet.name
 
 
+def test_an_as_fitted_issue_tells_what_rating_plates_were_not_read(tmp_path: Path) -> None:
+    fitted = JOB.replace(
+        "status: For construction", "status: As fitted\n  checker: B. Person\n  not seen: none"
+    )
+    read = (
+        "main switch: 63 A",
+        "make: make Q\n    model: A1\n    serial number: 0042\n    main switch: 63 A",
+    )
+    for text, owed in ((fitted, True), (fitted.replace(*read), False), (JOB, False)):
+        job = tmp_path / "job.yaml"
+        job.write_text(text, encoding="utf-8")
+        checked = check_job(job)
+        told = [
+            getattr(p, "text", "")
+            for sheet in lay_out_job(checked)
+            if sheet.key.startswith("outstanding")
+            for item in sheet.items
+            for p in item.parts
+        ]
+        words = "Rating plates, make, model and serial number not recorded: CU1."
+        assert (words in " ".join(told)) is owed
+        assert any(f.rule == "AF-03" for f in checked.report.findings) is owed
+
+
 def test_an_as_fitted_issue_without_answers_fails_and_says_so_on_its_sheets(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

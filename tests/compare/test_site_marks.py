@@ -123,3 +123,54 @@ def test_mark_ups_of_another_revision_are_refused(tmp_path: Path) -> None:
 
 def test_a_measured_cable_is_not_lengthened_by_a_guess(tmp_path: Path) -> None:
     assert "whole length" in refused(tmp_path, "{tag: W03, measured: 9 m, lengthened by: 1 m}")
+
+
+def test_a_new_way_found_on_site_is_routed_and_told(tmp_path: Path) -> None:
+    made = marked(tmp_path, '{tag: W03, as found: {route: "clipped direct, 2.4 m up"}}')
+    cable, route = made.installation.cables["W03"], made.results.routes["W03"]
+    assert cable.way_surveyed
+    assert cable.clipped_up_mm == 2400
+    assert {leg.start.z for leg in route.legs if "level" in leg.words} == {2400.0}
+    assert not any(leg.containment for leg in route.legs)
+    assert ("re-routed", "W03") in kinds(made)
+    assert made.installation.site_marks[0].words == "found clipped direct, 2.4 m up"
+
+
+def test_a_cable_found_at_another_height_is_rerouted_too(tmp_path: Path) -> None:
+    clipped = JOB.replace(
+        "    drops: 20 mm steel conduit\n    points:\n      - {tag: F1",
+        "    route: clipped direct, 2.3 m up\n    points:\n      - {tag: F1",
+    )
+    job, site = tmp_path / "job.yaml", tmp_path / "site.yaml"
+    job.write_text(clipped, encoding="utf-8")
+    mark = '  - {tag: W03, as found: {route: "clipped direct, 2.4 m up"}}\n'
+    site.write_text(HEAD + mark, encoding="utf-8")
+    assert ("re-routed", "W03") in kinds(check_job(job, site=site))
+
+
+@pytest.mark.parametrize(
+    ("mark", "surveyed"),
+    [
+        ("{tag: W03, measured: 12.5 m}", False),
+        ("{tag: W03, lengthened by: 1.5 m}", False),
+        ('{tag: W03, measured: 9 m, as found: {route: "clipped direct, 2.4 m up"}}', True),
+        ("{tag: W03, lengthened by: 1.5 m, as found: {via: [T1]}}", True),
+        ("{tag: W03, note: neat}", True),
+    ],
+)
+def test_a_length_alone_leaves_the_way_not_surveyed(
+    tmp_path: Path, mark: str, surveyed: object
+) -> None:
+    made = marked(tmp_path, mark)
+    assert made.installation.cables["W03"].way_surveyed is surveyed
+    assert made.results.routes["W03"].way_surveyed is surveyed
+    assert made.results.routes["W01"].way_surveyed
+
+
+def test_a_way_given_for_the_circuit_is_the_way_of_its_cables(tmp_path: Path) -> None:
+    made = marked(
+        tmp_path,
+        "{tag: W03, measured: 9 m}",
+        '{tag: CU1/3, as found: {route: "clipped direct, 2.4 m up"}}',
+    )
+    assert made.installation.cables["W03"].way_surveyed

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 import pytest
@@ -11,6 +12,7 @@ from asfitted.layout.sheet_layout import Text
 from asfitted.pipeline import changed_sheets, check_job, lay_out_job
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from pathlib import Path
 
     from asfitted.layout.sheet_layout import Item, SheetLayout
@@ -48,7 +50,7 @@ def words_of(item: Item) -> str:
     return " ".join(part.text for part in item.parts if isinstance(part, Text))
 
 
-def words(sheets: Set, kind: str) -> str:
+def words(sheets: Sequence[SheetLayout], kind: str) -> str:
     return " ".join(words_of(i) for s in sheets if s.key.startswith(kind) for i in s.items)
 
 
@@ -84,9 +86,9 @@ def test_the_record_says_which_of_them_carry_clouds(site_print: tuple[Set, set[s
     sheets, _ = site_print
     rows = {number: words_of(row) for number, row in listed(sheets).items()}
     assert clouded(sheets)
-    assert {n for n, said in rows.items() if said.endswith(" clouds")} == clouded(sheets)
+    assert {n for n, said in rows.items() if re.search(r" clouds\b", said)} == clouded(sheets)
     sections = {sheet.number: sheet.section for sheet in sheets}
-    bare = {sections[n] for n, said in rows.items() if said.endswith("changed, no cloud")}
+    bare = {sections[n] for n, said in rows.items() if "changed, no cloud" in said}
     assert "Calculations" in bare
     assert "Clouds stand on drawings and schedules only" in words(sheets, "record-of-change")
 
@@ -144,3 +146,35 @@ def test_damage_found_on_site_is_outstanding_and_asks_for_action(
     moved = next(row for row in rows if row.startswith("S1 "))
     assert "Drawn here as found" in moved
     assert rows.index(damage) < rows.index(moved), "what no drawing shows comes first"
+
+
+MEANING = "length as measured on site, way not surveyed"
+
+
+def test_a_cable_of_which_only_the_length_was_found_is_marked_where_it_is_drawn(
+    site_print: tuple[Set, set[str]],
+) -> None:
+    sheets, changed = site_print
+    for kind in ("elevation", "containment-strips", "containment-sections"):
+        drawn = [s for s in sheets if s.key.startswith(kind) and "W03‡" in words([s], kind)]
+        assert drawn, kind
+        for sheet in drawn:
+            notes = words([s for s in sheets if s.key.startswith(kind)], kind)
+            assert MEANING in notes, sheet.key
+            assert sheet.number in changed, sheet.key
+        assert "W01‡" not in words(sheets, kind)
+    assert "way not surveyed" in words(sheets, "cable-schedule")
+    assert MEANING in words(sheets, "route-brief")
+    rows = words(sheets, "outstanding")
+    assert "Survey its way and mark it up" in rows
+
+
+def test_no_mark_stands_without_its_meaning_nor_on_a_set_from_the_desk(
+    site_print: tuple[Set, set[str]], tmp_path: Path
+) -> None:
+    for sheet in site_print[0]:
+        said = words([sheet], "")
+        assert "‡" not in said or MEANING in said, sheet.key
+    job = tmp_path / "job.yaml"
+    job.write_text(JOB, encoding="utf-8")
+    assert "‡" not in words(lay_out_job(check_job(job)), "")

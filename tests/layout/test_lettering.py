@@ -8,7 +8,7 @@ from fontTools.ttLib import TTFont
 
 from asfitted.errors import MissingGlyphError
 from asfitted.fonts import FILES, RESERVE, font_size_mm, text_width_mm
-from asfitted.layout.lettering import fits, shortened, wrap
+from asfitted.layout.lettering import VIEW, fits, shortened, view_heading, wrap
 
 
 def test_capitals_come_out_at_the_height_asked_for() -> None:
@@ -61,3 +61,12 @@ def test_a_shortened_title_keeps_the_number_of_its_part(number: int) -> None:
     assert cut.endswith(f"…, part {number} of 4")
     assert cut.startswith("Kitchen")
     assert fits(cut, 60.0, 2.5)
+
+
+def test_a_heading_loses_its_lead_before_it_is_cut() -> None:
+    title = "Detail: camera and data connections, part 1 of 2"
+    assert view_heading(title, 400.0) == title
+    assert view_heading(title, 170.0) == "Camera and data connections, part 1 of 2"
+    cut = view_heading(title, 100.0)
+    assert cut.endswith("…, part 1 of 2")
+    assert fits(cut, 100.0, VIEW, bold=True)

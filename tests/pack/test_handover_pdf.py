@@ -17,7 +17,7 @@ from asfitted.cli import main
 from asfitted.errors import OutputError
 from asfitted.pack.job_files import job_attachments
 from asfitted.pack.pdf import pack_name, pack_pdf
-from asfitted.pack.readers import sheets_for
+from asfitted.pack.readers import attachments_for, sheets_for
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_layout import SheetLayout
@@ -125,6 +125,98 @@ def test_files_that_the_job_names_travel_too(tmp_path: Path) -> None:
     assert found[1].data == b"asfitted: 1\n"
 
 
+FIRM = "asfitted-firm: 1\nname: An invented firm\nphone: 01632 960 000\nlogo: mark.svg\n"
+MARK = "<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 10 10'><path d='M0 0h10v10z'/></svg>"
+
+
+@pytest.fixture
+def chain(tmp_path: Path) -> Path:
+    """Return a job of a third issue that names every kind of file, in a folder with subfolders."""
+    text = (SPECS / f"{JOB}.yaml").read_text(encoding="utf-8")
+    files = {
+        "first/job.yaml": text,
+        "first/readings.yaml": "asfitted: 1\n",
+        "second.yaml": text.replace("job:\n", "job:\n  issued: first/job.yaml\n", 1),
+        "job.yaml": text.replace("job:\n", "job:\n  issued: second.yaml\n  firm: us/firm.yaml\n", 1)
+        + "\nresults: readings.yaml\nstock file: stock.yaml\nprices: prices.yaml\n",
+        "readings.yaml": "asfitted: 1\nby: A. Tester\n",
+        "stock.yaml": "in hand: [{cable: Cat6, length: 40 m}]\n",
+        "prices.yaml": "currency: GBP\nitems: {Cat6: 0.30 per m}\n",
+        "us/firm.yaml": FIRM,
+        "us/mark.svg": MARK,
+        "site.yaml": "asfitted-site: 1\n",
+    }
+    files["first/job.yaml"] += "\nresults: readings.yaml\n"
+    for name, words in files.items():
+        (tmp_path / name).parent.mkdir(exist_ok=True)
+        (tmp_path / name).write_text(words, encoding="utf-8")
+    return tmp_path / "job.yaml"
+
+
+def test_all_that_a_job_reads_travels_with_it_and_nothing_twice(chain: Path) -> None:
+    found = job_attachments(
+        chain, site=chain.parent / "site.yaml", since=chain.parent / "second.yaml"
+    )
+    held = {
+        "job.yaml": chain,
+        "readings.yaml": chain.parent / "readings.yaml",
+        "stock.yaml": chain.parent / "stock.yaml",
+        "prices.yaml": chain.parent / "prices.yaml",
+        "firm.yaml": chain.parent / "us" / "firm.yaml",
+        "mark.svg": chain.parent / "us" / "mark.svg",
+        "second.yaml": chain.parent / "second.yaml",
+        "first-job.yaml": chain.parent / "first" / "job.yaml",
+        "first-readings.yaml": chain.parent / "first" / "readings.yaml",
+        "site.yaml": chain.parent / "site.yaml",
+    }
+    assert [one.name for one in found] == list(held)
+    assert [one.data for one in found] == [path.read_bytes() for path in held.values()]
+    assert {one.name: one.mime for one in found}["mark.svg"] == "image/svg+xml"
+    again = job_attachments(
+        chain, site=chain.parent / "site.yaml", since=chain.parent / "second.yaml"
+    )
+    assert again == found
+
+
+def test_two_readers_take_every_file_out_again(
+    chain: Path,
+    sheets: tuple[SheetLayout, ...],
+    demo_models: dict[str, Model],
+    tmp_path: Path,
+) -> None:
+    found = job_attachments(chain)
+    job = demo_models[JOB].installation.job
+    data = pack_pdf(sheets[:1], job, found)
+    assert data == pack_pdf(sheets[:1], job, job_attachments(chain)), "same files, same bytes"
+    held = {one.name: one.content for one in PdfReader(io.BytesIO(data)).attachment_list}
+    assert held == {one.name: one.data for one in found}
+    if which("qpdf") is None:
+        pytest.skip("NOT READ with a second reader: qpdf is not installed")
+    path = tmp_path / "pack.pdf"
+    path.write_bytes(data)
+    for one in found:
+        shown = subprocess.run(
+            ["qpdf", f"--show-attachment={one.name}", str(path)], capture_output=True, check=True
+        )
+        assert shown.stdout == one.data, one.name
+
+
+def test_prices_travel_with_the_materials_and_nowhere_else(chain: Path) -> None:
+    found = job_attachments(chain)
+    for reader in ("", "client", "inspector"):
+        names = [one.name for one in attachments_for(found, reader)]
+        assert "prices.yaml" not in names
+        assert "stock.yaml" in names
+    assert attachments_for(found, "second-electrician") == list(found)
+
+
+def test_a_file_that_names_itself_is_attached_once(tmp_path: Path) -> None:
+    text = (SPECS / f"{JOB}.yaml").read_text(encoding="utf-8")
+    path = tmp_path / "job.yaml"
+    path.write_text(text.replace("job:\n", "job:\n  issued: job.yaml\n", 1), encoding="utf-8")
+    assert [one.name for one in job_attachments(path)] == ["job.yaml"]
+
+
 def test_the_same_job_gives_the_same_bytes(
     data: bytes, sheets: tuple[SheetLayout, ...], demo_models: dict[str, Model]
 ) -> None:
@@ -201,6 +293,7 @@ def test_links_to_sheets_left_out_are_dropped_and_their_words_stay(
             assert annotation.get_object()["/A"]["/D"][0].idnum in pages
     listed = "".join(page.extract_text() for page in reader.pages)
     assert "Calculations" in listed, "the drawing list still names what the client did not get"
+    assert "this pack does not hold" in " ".join(listed.split()), "and says so"
     assert reader.page_labels == [f"Sheet {sheet.number}" for sheet in kept]
 
 

@@ -215,6 +215,27 @@ def on_way_labels(model: Model, sheets: Sheets) -> Iterator[Claim]:
             yield Claim(circuit.tag, rating_of(circuit.device), words)
 
 
+def on_test_sheets(model: Model, sheets: Sheets) -> Iterator[Claim]:
+    """The least protective conductor of each circuit and where it is, n/r where not known."""
+    tests = words_by_ident(sheets, "test-results")
+    for circuit in model.installation.circuits.values():
+        row = tests[f"details:{circuit.board}:{circuit.tag}"]
+        figures = model.results.circuits.get(circuit.tag)
+        least = figures.least_cpc if figures else None
+        if figures is None or least is None:
+            yield Claim(circuit.tag, "n/r", row)
+            continue
+        size = least.words.removeprefix("steel ")
+        alike = {model.results.cables[tag].cpc_words for tag in circuit.cables}
+        if len(alike) == 1:
+            yield Claim(circuit.tag, f"{size}, throughout", row)
+            continue
+        yield Claim(circuit.tag, f"{size}, in {least.cables[0]}", row)
+        checked = model.results.cables[figures.cpc_checked]
+        if checked.tag not in least.cables:
+            yield Claim(circuit.tag, f"{checked.cpc_words} in {checked.tag}", row)
+
+
 def on_calculations(model: Model, sheets: Sheets) -> Iterator[Claim]:
     """The working of every circuit: size and length of each cable, Zs and its limit."""
     of_circuit: dict[str, list[str]] = {}
@@ -366,6 +387,68 @@ def _shows(sheet: SheetLayout, wall: str, words: str) -> bool:
     )
 
 
+def on_supports(model: Model, sheets: Sheets) -> Iterator[Claim]:
+    """The spacing that the fixings list counts each run by, on its strip and on its elevations."""
+    strips = words_by_ident(sheets, "containment-strips")
+    elevations = " ".join(words_by_ident(sheets, "elevation").values())
+    brief = words_by_ident(sheets, "route-brief")
+    take = model.results.take_off
+    for fixing in take.fixings if take else ():
+        if fixing.subject not in model.installation.containment or "tie" in fixing.what:
+            continue
+        heads = [w for i, w in strips.items() if re.match(rf"strip:{fixing.subject}:\d+:fact:1", i)]
+        wanted = f"{fixing.spacing_mm} mm"
+        if heads:
+            yield Claim(f"strip {fixing.subject}", wanted, " ".join(heads))
+        told = re.search(r"Supports at most \(mm\): ([^.]*)", elevations)
+        if model.installation.walls:
+            yield Claim(
+                f"elevations {fixing.subject}", str(fixing.spacing_mm), told[1] if told else ""
+            )
+        rows = [
+            w
+            for i, w in brief.items()
+            if i.startswith(f"brief:fixing:{fixing.subject}/") and fixing.what in w
+        ]
+        if rows:
+            yield Claim(f"brief {fixing.subject}", str(fixing.spacing_mm), " ".join(rows))
+
+
+def on_starters(model: Model, sheets: Sheets) -> Iterator[Claim]:
+    """Every starter, and every motor that brings its own, wherever its relay is told."""
+    diagram = words_by_ident(sheets, "single-line")
+    rows = words_by_ident(sheets, "equipment-schedule")
+    labels, orders = words_by_ident(sheets, "labels"), words_by_ident(sheets, "materials")
+    checks = " ".join(words_by_ident(sheets, "commissioning").values())
+    steps = " ".join(w for i, w in words_by_ident(sheets, "route-brief").items() if ":steps:" in i)
+    for point in model.installation.points.values():
+        is_starter = point.kind == "motor starter"
+        if not is_starter and point.starter != "built in":
+            continue
+        own = [w for i, w in diagram.items() if i.startswith(f"{point.circuit}:") and "what" in i]
+        what = f"{point.rating_a:g} A direct-on-line starter" if is_starter else "starter built in"
+        yield Claim(f"diagram {point.tag}", what, " ".join(own))
+        yield Claim(f"schedule {point.tag}", what, rows[f"equipment-schedule:{point.tag}"])
+        if point.state == "new":
+            yield Claim(f"label {point.tag}", "stop is no isolator", labels[f"label:{point.tag}"])
+        if is_starter:
+            yield Claim(f"order {point.tag}", what, " ".join(orders.values()))
+        if point.overload_a is not None:
+            relay = f"overload relay {point.overload_a:g} A"
+            yield Claim(f"diagram {point.tag}", relay, " ".join(own))
+            yield Claim(f"schedule {point.tag}", relay, rows[f"equipment-schedule:{point.tag}"])
+            yield Claim(f"checks {point.tag}", f"set to {point.overload_a:g} A", checks)
+            yield Claim(f"order of work {point.tag}", f"{point.tag} {point.overload_a:g} A", steps)
+    for point in model.installation.points.values():
+        if point.starter in model.installation.points:
+            own = [
+                w for i, w in diagram.items() if i.startswith(f"{point.circuit}:") and "what" in i
+            ]
+            yield Claim(f"diagram {point.tag}", f"started by {point.starter}", " ".join(own))
+            relay = model.installation.points[point.starter].overload_a
+            yield Claim(f"model {point.tag}", str(relay), str(point.overload_a))
+
+
 CLAIMS: dict[str, Callable[[Model, Sheets], Iterator[Claim]]] = {
     "single-line diagram": on_diagram,
     "overview": on_overview,
@@ -373,6 +456,7 @@ CLAIMS: dict[str, Callable[[Model, Sheets], Iterator[Claim]]] = {
     "door charts": on_charts,
     "cards, cut list, labels": on_work_papers,
     "labels of ways, test sheets": on_way_labels,
+    "test sheets": on_test_sheets,
     "calculations": on_calculations,
     "data sheets": on_data_sheets,
     "tables of details": on_detail_tables,
@@ -380,4 +464,6 @@ CLAIMS: dict[str, Callable[[Model, Sheets], Iterator[Claim]]] = {
     "containment": on_plans,
     "equipment": on_equipment,
     "elevations": on_elevations,
+    "supports": on_supports,
+    "starters": on_starters,
 }

@@ -14,6 +14,7 @@ REQUIRED = {
     "5-pin socket",
     "3-pin socket",
     "isolator",
+    "motor starter",
     "light switch",
     "linear luminaire",
     "luminaire",

@@ -39,7 +39,7 @@ def test_positions_are_placed_in_the_building(studio: Installation) -> None:
     assert studio.points["X1"].position.at == Point3(8000, -1000, 1300)
     assert studio.boards["DB1"].position.at == Point3(0, -1000, 1600)
     assert studio.points["L3"].position.at == Point3(6000, -4800, 3500)
-    assert studio.points["Q1"].position.at == Point3(7000, -6400, 1500)
+    assert studio.points["Q1"].position.at == Point3(5600, -6400, 1500)
     floodlight = studio.points["FL1"].position
     assert floodlight.outside
     assert floodlight.at == Point3(7500, 0, 3200)
@@ -64,14 +64,10 @@ def test_a_run_turns_the_corners(studio: Installation) -> None:
     assert sum(map(distance3, tray.path, tray.path[1:])) == 5400 + 8000 + 5600
 
 
-def test_a_run_crosses_overhead_and_goes_on_anticlockwise(studio: Installation) -> None:
+def test_a_run_crosses_overhead_and_another_goes_round_the_walls(studio: Installation) -> None:
     tray = studio.containment["T2"]
-    assert tray.path == (
-        Point3(6000, 0, 2900),
-        Point3(6000, -6400, 2900),
-        Point3(7400, -6400, 2900),
-    )
-    assert tray.walls == ("", "C")
+    assert tray.path == (Point3(5600, 0, 2900), Point3(5600, -6400, 2900))
+    assert tray.walls == ("",)
     basket = studio.containment["T3"]
     assert basket.walls == ("C", "D", "A", "B")
     assert sum(map(distance3, basket.path, basket.path[1:])) == 1400 + 6400 + 8000 + 6100
@@ -190,3 +186,9 @@ def test_north_that_is_not_given_stays_open(tmp_path: Path) -> None:
     job = resolved(tmp_path, HEAD)
     assert job.rooms["Hall"].north_wall == ""
     assert ("Hall", "north") in {(d.subject, d.what) for d in job.defaults}
+
+
+def test_a_run_crosses_overhead_and_goes_on_anticlockwise(tmp_path: Path) -> None:
+    run = run_job(tmp_path, "A 4.0 m, over to C 2.0 m, C 0.6 m").containment["T1"]
+    assert run.walls == ("", "C")
+    assert [point.x for point in run.path] == [4000, 4000, 5400]

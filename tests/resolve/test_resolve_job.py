@@ -14,6 +14,7 @@ from asfitted.reference.cable_family import families
 from asfitted.reference.points import point_kinds
 from asfitted.resolve import resolve
 from asfitted.resolve.installation import Installation
+from asfitted.resolve.rating_plate import Plate
 from asfitted.spec import load_job
 
 if TYPE_CHECKING:
@@ -262,6 +263,20 @@ def test_facts_of_starter_surge_protection_and_cabinet_are_never_filled_in(tmp_p
     assert job.cabinet is not None
     assert job.cabinet.fed_from == ""
     assert job.data_devices["REC1"].port == ""
+
+
+def test_rating_plates_are_handed_on_as_read_and_never_filled_in(tmp_path: Path) -> None:
+    plate = ", make: make Q, model: A1, serial number: 00042"
+    text = MOTOR_AND_CABINET.replace(", restart: manual", f", restart: manual{plate}")
+    text = text.replace(", port: SW1/8", f", port: SW1/8{plate}")
+    text = text.replace(", fed from: F1", f", fed from: F1{plate}")
+    job = resolved(tmp_path, HEAD + text)
+    assert job.cabinet is not None
+    for thing in (job.points["M1"], job.data_devices["REC1"], job.cabinet):
+        assert thing.plate == Plate("make Q", "A1", "00042")
+        assert thing.plate.missing == ()
+    assert job.boards["DB1"].plate == Plate()
+    assert job.points["F1"].plate.missing == ("make", "model", "serial number")
 
 
 def test_waivers_are_handed_on(tmp_path: Path) -> None:

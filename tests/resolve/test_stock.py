@@ -81,6 +81,17 @@ def test_lengths_to_order_and_reels_in_hand_are_those_given(tmp_path: Path) -> N
     assert cuts(installation, "100 × 25 perforated tray").ordered_mm == 7500
 
 
+def test_a_stock_of_labels_may_stand_in_the_file_that_jobs_share(tmp_path: Path) -> None:
+    (tmp_path / "stock.yaml").write_text(
+        "labels: {width: 62 mm, height: 31 mm, top margin: 9 mm}\n"
+    )
+    shared = job(tmp_path, "stock file: stock.yaml\n").stock.labels
+    assert (shared.width_mm, shared.height_mm, shared.top_margin_mm) == (62.0, 31.0, 9.0)
+    assert shared.is_cut_already
+    own = job(tmp_path, "stock file: stock.yaml\nlabels: {columns: 2}\n").stock.labels
+    assert (own.columns, own.width_mm, own.is_cut_already) == (2, None, False), "its own come first"
+
+
 def test_stock_and_prices_may_stand_in_files_beside_the_job(tmp_path: Path) -> None:
     (tmp_path / "stock.yaml").write_text("in hand: [{cable: Cat6, length: 40 m, count: 2}]\n")
     (tmp_path / "prices.yaml").write_text("currency: GBP\nitems: {Cat6: 0.30 per m}\n")
@@ -100,6 +111,7 @@ def test_stock_and_prices_may_stand_in_files_beside_the_job(tmp_path: Path) -> N
         ("stock file: none.yaml", "is not there", ""),
         ("prices: none.yaml", "is not there", ""),
         ("labels: {columns: many}", "many", ""),
+        ("labels: {left magin: 9 mm}", "left magin", "left margin"),
     ],
 )
 def test_what_is_wrong_is_told_with_a_hint(

@@ -40,7 +40,7 @@ def _on_cards(model: Model) -> Iterator[tuple[tuple[str, str], str, Said]]:
             continue
         rows = dict(card_words(cable, model, looked).rows)
         for end in (cable.from_end, cable.to_end):
-            match = ON_CARD.search(rows[f"At {end}"])
+            match = ON_CARD.search(rows.get(f"At {end}") or rows["Ends"])  # told once where equal
             assert match, (cable.tag, end)
             yield (cable.tag, end), match[2], (match[1], match[3], match[4])
 

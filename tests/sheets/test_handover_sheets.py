@@ -53,24 +53,6 @@ def test_the_parts_of_the_set_follow_one_another(demo_sheets: Sheets, job: str) 
 
 
 @pytest.mark.parametrize("job", JOBS)
-def test_the_drawing_list_names_every_sheet_and_leads_to_it(demo_sheets: Sheets, job: str) -> None:
-    sheets = demo_sheets[job]
-    listed = {
-        item.parts[0].text: item
-        for sheet in sheets
-        if "drawing-list" in sheet.name
-        for item in sheet.items
-        if item.link and isinstance(item.parts[0], Text)
-    }
-    assert set(listed) == {sheet.number for sheet in sheets}
-    for sheet in sheets:
-        item = listed[sheet.number]
-        assert item.link == sheet.number
-        said = " ".join(p.text for p in item.parts if isinstance(p, Text))
-        assert sheet.title.split(",")[0].split()[0] in said
-
-
-@pytest.mark.parametrize("job", JOBS)
 def test_the_client_has_one_page_in_plain_words(demo_sheets: Sheets, job: str) -> None:
     assert sum("client-summary" in sheet.name for sheet in demo_sheets[job]) == 1
     said = words(demo_sheets[job], "client-summary")
@@ -84,7 +66,7 @@ def test_the_client_reads_where_the_main_switch_is_and_whom_to_call(demo_sheets:
     said = words(demo_sheets["pottery-studio"], "client-summary")
     assert "What is to be fitted" in said, "the status is For construction"
     assert "13 new circuits" in said, "as many as the description says"
-    assert re.search(r"chart of each board on sheets \d{3}, \d{3}\.", said)
+    assert re.search(r"chart of each board on sheets \d{2,3}, \d{2,3}\.", said)
     # specs/pottery-studio.yaml: DB1 at wall D, 5.4 m along, 1.6 m up; phone 01632 960 114
     assert "DB1: wall D of the making floor, 5.4 m from its left end, 1.6 m above" in said
     assert "01632 960 114" in said

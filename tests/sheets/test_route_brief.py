@@ -14,7 +14,7 @@ from asfitted.sheets import cut_list, labels, materials, route_brief
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_layout import Item
-    from asfitted.layout.sheet_model import Content, Model
+    from asfitted.layout.sheet_model import Content, Model, SheetPlan
     from asfitted.sheets import SheetKind
 
     Models = dict[str, Model]
@@ -51,21 +51,21 @@ def test_tag_size_and_length_are_the_same_on_card_label_and_cut_list(
     cuts = words_by_ident(built(cut_list, model))
     ends = words_by_ident(built(labels, model))
     new = [c for c in model.installation.cables.values() if c.state == "new"]
-    assert len(new) == 28
+    assert len(new) == 29
     for cable in new:
         route, figures = model.results.routes[cable.tag], model.results.cables.get(cable.tag)
         size = figures.words if figures else model.results.data[cable.to_end].medium
         head, row = cards[f"card:{cable.tag}:head"], cuts[f"cut-list:{cable.tag}"]
         both = [w for ident, w in ends.items() if ident.startswith(f"label:{cable.tag}@")]
         cpc = ", armour is cpc" if cable.cpc == "armour" else ""
-        assert head == f"{cable.tag} {size}{cpc} cut {metres(route.cut_m)}"
+        start = cable.circuit if cable.from_end.startswith("DB") else cable.from_end
+        line = f"{start} to {cable.to_end}"
+        assert head == f"{cable.tag} {line} {size}{cpc} cut {metres(route.cut_m)}"
         assert row.startswith(f"{cable.tag} ")
         assert size in row
         assert metres(route.cut_m) in row
         assert len(both) == 2
-        line = f"{cable.circuit if cable.from_end.startswith('DB') else cable.from_end} to "
-        for text in (*both, cards[f"card:{cable.tag}:words"]):
-            assert f"{line}{cable.to_end}" in text
+        assert all(line in text for text in both)
         assert all(text.startswith(f"{cable.tag} ") and size in text for text in both)
 
 
@@ -80,6 +80,74 @@ def test_the_sum_on_a_card_adds_up_to_what_is_cut(model: Model, brief: list[Cont
         assert sum(figures) == pytest.approx(float(total), abs=1e-6), cable.tag
 
 
+def test_the_way_of_a_sum_is_what_the_rows_of_the_way_add_up_to(
+    model: Model, brief: list[Content]
+) -> None:
+    """The legs are told once, in the rows of the way; the cut list has them term by term."""
+    cards = words_by_ident(brief)
+    seen = 0
+    for cable in model.installation.cables.values():
+        if cable.state != "new":
+            continue
+        text = cards[f"card:{cable.tag}:words"]
+        way = re.search(r"Cut way ([\d.]+) \+ (?:change of level .*? \+ )?tails ([\d.]+)", text)
+        assert way, cable.tag
+        rows = text[text.index("Way 1") : text.index("Cut ")]
+        legs = [float(m) for m in re.findall(r", ([\d.]+) m\b(?! deep)", rows)]
+        assert sum(legs) == pytest.approx(float(way[1]), abs=1e-6), cable.tag
+        parts = model.results.routes[cable.tag].parts
+        tails = sum(part.length_m for part in parts if part.words.startswith("tail at"))
+        assert float(way[2]) == pytest.approx(tails, abs=1e-6), cable.tag
+        seen += 1
+    assert seen == 29
+
+
+def test_tails_stand_on_every_card(model: Model, brief: list[Content]) -> None:
+    cards = words_by_ident(brief)
+    for cable in model.installation.cables.values():
+        if cable.state != "new":
+            continue
+        text = cards[f"card:{cable.tag}:words"]
+        for end, part in zip(
+            (cable.from_end, cable.to_end),
+            (p for p in model.results.routes[cable.tag].parts if p.words.startswith("tail at")),
+            strict=True,
+        ):
+            assert part.words == f"tail at {end}"
+            tail = f"{part.length_m * 1000:.0f}"
+            assert re.search(rf"tails? .*\b{tail}\b", text, re.IGNORECASE), (cable.tag, end)
+
+
+def test_the_brief_is_no_longer_than_it_was_made(brief: list[Content]) -> None:
+    """Twenty pages before rows shared lines and walls with little on them shared pages."""
+    assert len(brief) <= 14
+    caps = {
+        part.cap_mm
+        for page in brief
+        for item in page.items
+        for part in item.parts
+        if isinstance(part, Text)
+    }
+    assert min(caps) >= 2.5, "denser, never smaller"
+
+
+def test_pages_are_named_after_what_they_hold(model: Model) -> None:
+    plans = route_brief.plan(model)
+    for plan in plans:
+        idents = {item.ident for item in built_page(plan, model).items}
+        for part, head in (
+            ("order of work", "brief:order"),
+            ("walls", "brief:wall:"),
+            ("cable cards", "card:"),
+            ("fixings", "brief:fixing"),
+        ):
+            assert (part in plan.title) == any(i.startswith(head) for i in idents), plan.title
+
+
+def built_page(plan: SheetPlan, model: Model) -> Content:
+    return route_brief.build(plan, model, Numbers({plan.key: "01"}))
+
+
 def test_a_card_says_way_lines_levels_gland_and_what_to_tick(brief: list[Content]) -> None:
     cards = words_by_ident(brief)
     text = cards["card:W05:words"]
@@ -87,7 +155,7 @@ def test_a_card_says_way_lines_levels_gland_and_what_to_tick(brief: list[Content
         "DB1/3TP, L1 L2 L3, C32 TP 6 kA",
         "L1 brown, L2 black, L3 grey, N blue, cpc is the armour",
         "T/O +2900",
-        "drop on wall B from +2900 to +1300, clipped",
+        "drop on wall B +2900 to +1300, clipped",
         "4 cleats at 550",
         "gland 20 CW M20x1.5",  # at X1, IP44
         "armour bare 35, cores ≥ 200",
@@ -137,7 +205,7 @@ def test_every_page_bears_the_caution_and_no_card_is_parted(brief: list[Content]
 
 
 def test_the_brief_says_order_live_ways_zones_and_first_issue(brief: list[Content]) -> None:
-    text = "\n".join(said(item) for item in brief[0].items)
+    text = " ".join(said(item) for item in brief[0].items)
     assert "first issue" in text
     assert "DB1 IS LIVE until isolated, locked off and proved dead" in text
     assert "may be live" not in text
@@ -171,7 +239,7 @@ def test_material_lines_stand_on_the_sheet_as_counted(model: Model) -> None:
     text = "\n".join(words_by_ident(built(materials, model)).values())
     off = model.results.take_off
     assert off is not None
-    assert "225 × 25 perforated tray 19.95 m 21 m 7×3 m" in text
+    assert "225 × 25 perforated tray 19.95 m 24 m 8×3 m" in text
     assert "not priced" in text
     for line in off.lines:
         assert " ".join(line.item.split()[:3]) in text

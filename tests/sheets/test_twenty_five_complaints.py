@@ -147,8 +147,10 @@ def test_every_load_of_the_diagram_hangs_on_a_named_circuit(every_job: Jobs, job
 def test_the_set_holds_a_list_and_all_that_is_on_it(every_job: Jobs, job: str) -> None:
     """There are no installation records, says the report."""
     _, sheets = every_job[job]
-    listed = [i.ident for _, i in items_of(sheets, "drawing-list") if i.link]
-    assert sorted(listed) == sorted(f"sheets:{sheet.key}" for sheet in sheets)
+    rows = [said(i) for _, i in items_of(sheets, "drawing-list") if i.link]
+    spans = [re.match(r"(\d+)(?: to (\d+))?", row).groups() for row in rows]
+    listed = [n for first, last in spans for n in range(int(first), int(last or first) + 1)]
+    assert listed == [int(sheet.number) for sheet in sheets]
 
 
 @pytest.mark.parametrize("job", WITH_POWER)
@@ -245,15 +247,20 @@ TITLE_FIELDS = (
     "designed / checked on site by",
 )
 
+#: Of plain paper, such as label stock, which has one line at its foot.
+FOOT_FIELDS = ("title", "number", "revision, sheet", "status", "scale", "date of issue")
+SCALES = r"1:\d+ @ A\d|Not to scale|No scale|[Aa]s (stated|shown)|Print at full size"
+
 
 def open_titles(sheets: Iterable[SheetLayout]) -> list[str]:
     faults = []
     for sheet in sheets:
         block = {i.ident: said(i).strip() for i in sheet.items if i.ident.startswith("title-block")}
-        fields = [f"title-block:{field}" for field in TITLE_FIELDS]
+        named = FOOT_FIELDS if sheet.key.startswith("labels/") else TITLE_FIELDS
+        fields = [f"title-block:{field}" for field in named]
         faults += [f"{sheet.name} {field}" for field in fields if not block.get(field)]
         scale = block.get("title-block:scale", "")
-        if not re.match(r"1:\d+ @ A\d|Not to scale|No scale|[Aa]s (stated|shown)", scale):
+        if not re.match(SCALES, scale):
             faults.append(f"{sheet.name}: scale {scale!r}")
     return faults
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from asfitted.calculate.adiabatic import withstand_energy_a2s
 from asfitted.calculate.cable_steps import cable_steps
 from asfitted.calculate.fault_current import C_MAX_LV, C_MIN_LV
+from asfitted.calculate.least_cpc import least_cpc
 from asfitted.calculate.neutral_current import harmonic_neutral_a
 from asfitted.calculate.results import CableResult, CircuitResult, RingFigures
 from asfitted.calculate.ring_sizing import ring_figures
@@ -34,6 +35,7 @@ class Heat:
     line_withstand_a2s: float | None = None
     steps: tuple[Step, ...] = ()
     unknown: tuple[str, ...] = ()
+    cpc_of: str = ""  # tag of the cable whose cpc comes closest to its limit
 
 
 def cable_results(problem: Problem, choice: Choice) -> tuple[CableResult, ...]:
@@ -147,6 +149,8 @@ def circuit_result(
         ),
         not_known=tuple(dict.fromkeys(unknown)),
         ring=ring,
+        least_cpc=least_cpc(choice.sized) if is_whole else None,
+        cpc_checked=heat.cpc_of,
         neutral_a=neutral,
     )
 
@@ -294,10 +298,11 @@ def _heat(sized: tuple[Sized, ...]) -> Heat:
     lines = [(one, one.line) for one in sized if isinstance(one.line, Heating)]
     cpcs = [(one, one.cpc) for one in sized if isinstance(one.cpc, Heating)]
     needed = has = energy = withstand = None
+    cpc_of = ""
     steps = []
     if len(cpcs) == len(sized):
         one, need = max(cpcs, key=lambda pair: pair[1].needed_mm2 / (pair[0].facts.cpc_mm2 or 1))
-        needed, has = need.needed_mm2, one.facts.cpc_mm2
+        needed, has, cpc_of = need.needed_mm2, one.facts.cpc_mm2, one.stretch.cable.tag
         steps.append(_heat_step("S cpc", one.facts.cpc_words, need, one.facts.k_cpc or 0.0))
     if len(lines) == len(sized):
         one, need = max(lines, key=lambda pair: pair[1].needed_mm2 / pair[0].facts.csa_mm2)
@@ -306,7 +311,7 @@ def _heat(sized: tuple[Sized, ...]) -> Heat:
         words = f"line {one.facts.csa_mm2:g} mm²"
         steps.append(_heat_step("S line", words, need, one.facts.k_line))
         steps.append(_withstand_step(one, withstand))
-    return Heat(needed, has, energy, withstand, tuple(steps), tuple(dict.fromkeys(unknown)))
+    return Heat(needed, has, energy, withstand, tuple(steps), tuple(dict.fromkeys(unknown)), cpc_of)
 
 
 def _withstand_step(one: Sized, withstand_a2s: float) -> Step:

@@ -19,7 +19,9 @@ if TYPE_CHECKING:
 
 MOTOR_KINDS = frozenset({"motor", "fan"})
 SOCKET_13A = "13 A socket"
-PASSES_SUPPLY_ON = frozenset({"isolator", "fused spur", "light switch", "junction box"})
+PASSES_SUPPLY_ON = frozenset(
+    {"isolator", "fused spur", "light switch", "junction box", "motor starter"}
+)
 RING_AT_ONE_PLACE_A = 20.0
 DEVICE_RATING = "rating of the device, no diversity within the circuit"
 

@@ -71,6 +71,7 @@ class CableRoute:
     broken: str = ""  # why no permitted path was found; then legs are empty
     forbidden: tuple[str, ...] = ()  # runs used although they do not permit this cable
     passages: tuple[str, ...] = ()  # tags of the passages it goes through, in order
+    way_surveyed: bool = True  # False: found longer or shorter on site, drawn as designed
 
 
 @dataclass(frozen=True)
@@ -154,6 +155,15 @@ class RingFigures:
 
 
 @dataclass(frozen=True)
+class LeastCpc:
+    """The protective conductor of a circuit that conducts least, and the cables it runs in."""
+
+    words: str  # "1.5 mm² core", "steel armour 23 mm²", "none"
+    cables: tuple[str, ...]  # tags, in order from the board
+    throughout: bool  # the same in every cable of the circuit
+
+
+@dataclass(frozen=True)
 class CircuitResult:
     """What is known of one circuit after calculation."""
 
@@ -178,6 +188,8 @@ class CircuitResult:
     steps: tuple[Step, ...]
     not_known: tuple[str, ...] = ()
     ring: RingFigures | None = None
+    least_cpc: LeastCpc | None = None  # None = a cable of the circuit is not known
+    cpc_checked: str = ""  # cable whose cpc ``cpc_needed_mm2`` and ``cpc_has_mm2`` are of
     neutral_a: float | None = None  # in the neutral; None on three lines if harmonics not recorded
 
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.resolve.starters import STARTER
+
 if TYPE_CHECKING:
     from asfitted.resolve.installation import Installation, PointServed
 
@@ -39,6 +41,11 @@ def is_machine(point: PointServed) -> bool:
 def is_motor(point: PointServed) -> bool:
     """Tell whether a point is driven by a motor."""
     return point.kind in _MOTORS
+
+
+def is_starter(point: PointServed) -> bool:
+    """Tell whether a point is the starter of a motor in its own enclosure."""
+    return point.kind == STARTER
 
 
 def is_switch(point: PointServed) -> bool:

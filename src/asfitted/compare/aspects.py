@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from asfitted.compare.figure_words import NOT_RECORDED, given, metres, rounded
 from asfitted.geometry import distance3
+from asfitted.resolve.starters import OVERLOAD
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -94,6 +95,13 @@ def _spares(board: Board) -> str:
     return ", ".join(f"{way.name} {way.words}" for way in spare) or "none"
 
 
+def _plate(thing: Board | PointServed | DataDevice | Cabinet) -> str:
+    held = thing.plate
+    parts = (("make", held.make), ("model", held.model), ("serial number", held.serial))
+    return ", ".join(f"{what} {value}" for what, value in parts if value) or NOT_RECORDED
+
+
+PLATE = Aspect("altered", "rating plate", _plate)
 BOARD = (
     Aspect("moved", "position", _board_position),
     Aspect("re-sized", "size", _box),
@@ -109,6 +117,7 @@ BOARD = (
     Aspect("altered", "Zs given", lambda b: _known(b.zs_ohm)),
     Aspect("altered", "fault current given", lambda b: _known(b.ipf_ka)),
     Aspect("altered", "make group", lambda b: b.make_group or NOT_RECORDED),
+    PLATE,
     Aspect(
         "altered",
         "spare ways",
@@ -129,6 +138,13 @@ CIRCUIT = (
     Aspect("altered", "points served", lambda c: str(c.points_served)),
     Aspect("altered", "vulnerable equipment", lambda c: c.vulnerable),
 )
+
+
+def _kind(point: PointServed) -> str:
+    """Return what a point is; its RCD and its overload relay are told apart from it."""
+    return point.words.partition(", RCD")[0].partition(OVERLOAD)[0]
+
+
 POINT = (
     Aspect("moved", "position", lambda p: place_words(p.position)),
     Aspect("re-protected", "RCD", lambda p: _rcd(p.rcd)),
@@ -136,11 +152,12 @@ POINT = (
     Aspect("re-protected", "overload setting", lambda p: given(p.overload_a, "A")),
     Aspect("re-loaded", "load", _load),
     Aspect("re-loaded", "power factor", lambda p: f"{p.power_factor:g}"),
-    Aspect("altered", "kind", lambda p: p.words.partition(", RCD")[0]),
+    Aspect("altered", "kind", _kind),
     Aspect("altered", "name", lambda p: p.name or NOT_RECORDED),
     Aspect("altered", "state", lambda p: str(p.state)),
     Aspect("altered", "IP code", lambda p: p.ip),
     Aspect("altered", "restart", lambda p: p.restart or NOT_RECORDED),
+    PLATE,
 )
 
 
@@ -203,11 +220,13 @@ DEVICE = (
     Aspect("altered", "signal", lambda d: d.signal or NOT_RECORDED),
     Aspect("altered", "baluns", lambda d: "with baluns" if d.baluns else "without"),
     Aspect("altered", "sensor", lambda d: d.sensor or NOT_RECORDED),
+    PLATE,
 )
 CABINET = (
     Aspect("moved", "position", lambda c: place_words(c.position)),
     Aspect("re-sized", "size", _box),
     Aspect("re-fed", "feed", lambda c: c.fed_from or NOT_RECORDED),
+    PLATE,
 )
 ROOM = (
     Aspect("re-sized", "height", lambda r: metres(r.height_mm)),

@@ -14,7 +14,7 @@ from asfitted.reference.cable_family import family
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from asfitted.calculate.results import CalculationResults
+    from asfitted.calculate.results import CalculationResults, RouteLeg
     from asfitted.compare.changes import Effect, Kind
     from asfitted.resolve.installation import Cable, Installation
 
@@ -74,9 +74,16 @@ def _way(cable: Cable, results: CalculationResults) -> str:
     route = results.routes.get(cable.tag)
     if route is None or not route.legs:
         return "not known" if cable.measured_length_m is None else "not drawn"
-    names = [leg.containment or leg.enclosure or leg.kind for leg in route.legs]
+    names = [leg.containment or _outside(leg) for leg in route.legs]
     kept = [n for i, n in enumerate(names) if i == 0 or names[i - 1] != n]
     return ", ".join(kept)
+
+
+def _outside(leg: RouteLeg) -> str:
+    """Return what a leg outside the runs lies in; of one along a wall, at what height too."""
+    held = leg.enclosure or leg.kind
+    is_level = leg.kind == "clipped" and leg.start.z == leg.end.z
+    return f"{held} at {leg.start.z:+.0f}" if is_level else held
 
 
 def _changes(

@@ -126,6 +126,7 @@ def _closing_words(result: CircuitResult, *, alone: bool) -> dict[str, str]:
     reading = result.zs_limit_measured_ohm
     cold = f"; cold {value_words(reading, 'Ω')}" if reading is not None else ""
     has = f"has {result.cpc_has_mm2:g} mm²" if result.cpc_has_mm2 is not None else "not known"
+    has += "" if alone or not result.cpc_checked else f" in {result.cpc_checked}"
     worst = {"Vd max": f"drop to {result.worst_point}; limit {_drop_limit(result)}"}
     return {
         **({} if alone else worst),

@@ -86,6 +86,17 @@ def shortened(text: str, width_mm: float, cap_mm: float, *, bold: bool = False) 
     return f"{cut}…{tail}"
 
 
+def view_heading(title: str, width_mm: float) -> str:
+    """Return the heading of a view that fits a width.
+
+    Where it is too wide it loses what stands before its colon, which the title block says too; a
+    heading still too wide is cut.
+    """
+    if not fits(title, width_mm, VIEW, bold=True):
+        title = title.rpartition(": ")[2]
+    return shortened(title[:1].upper() + title[1:], width_mm, VIEW, bold=True)
+
+
 def lines_of_text(
     lines: list[str],
     at: Point,

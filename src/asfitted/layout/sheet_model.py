@@ -52,7 +52,7 @@ class SheetPlan:
     paper: Paper
     section: str  # bookmark group
     payload: Any = None
-    readers: tuple[str, ...] | None = None  # who gets it, where that differs from its kind
+    readers: tuple[str, ...] | None = None  # who gets it; a kind may leave it to its READERS
     also: tuple[str, ...] = ()  # keys of other things that stand on this sheet, for references
 
 
@@ -79,3 +79,4 @@ class Content:
     items: tuple[Item, ...]
     scale: str = "Not to scale"  # "1:25 @ A3"
     notes: tuple[str, ...] = field(default=())
+    is_framed: bool = True  # False: plain paper with one line at its foot, such as label stock

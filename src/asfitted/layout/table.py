@@ -139,13 +139,14 @@ def _break_cells(table: Table, widths: tuple[float, ...]) -> FittedTable:
         table,
         widths,
         heads,
-        _height(heads),
+        row_height_mm(heads),
         cells,
-        tuple(_height(row) for row in cells),
+        tuple(row_height_mm(row) for row in cells),
     )
 
 
-def _height(cells: Sequence[tuple[str, ...]]) -> float:
+def row_height_mm(cells: Sequence[tuple[str, ...]]) -> float:
+    """Return the height in mm of a row of cells broken into lines."""
     most = max((len(c) for c in cells), default=1)
     return BODY + (most - 1) * line_pitch_mm(BODY) + 2 * PAD_Y + 0.4
 

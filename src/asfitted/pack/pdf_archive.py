@@ -45,6 +45,7 @@ class Attachment:
     description: str
     mime: str = "application/yaml"
     relationship: str = "/Source"  # what the PDF was made from
+    holds_prices: bool = False  # kept out of packs that have no prices
 
 
 def add_archive_parts(

@@ -11,8 +11,11 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from asfitted.layout.sheet_layout import SheetLayout
+    from asfitted.pack.pdf_archive import Attachment
 
 
+#: Who gets the sheet of materials, and with it the prices.
+WITH_PRICES = ("second-electrician",)
 #: The section that a reader works from: it follows the cover of that reader's pack.
 FIRST_SECTION = {"second-electrician": "Route brief"}
 
@@ -32,6 +35,11 @@ def sheets_for(sheets: Sequence[SheetLayout], reader: str = "") -> list[SheetLay
     if not chosen:
         raise OutputError(f"no sheet is meant for {reader or 'the handover'}")
     return _in_reading_order(chosen, FIRST_SECTION.get(reader, ""))
+
+
+def attachments_for(attachments: Sequence[Attachment], reader: str = "") -> list[Attachment]:
+    """Return the files that travel in a reader's pack; prices go with the sheet of materials."""
+    return [one for one in attachments if not one.holds_prices or reader in WITH_PRICES]
 
 
 def _in_reading_order(chosen: list[SheetLayout], section: str) -> list[SheetLayout]:

@@ -12,7 +12,7 @@ from asfitted.draw.svg import write_svg
 from asfitted.errors import OutputError
 from asfitted.pack.design_json import design_json
 from asfitted.pack.pdf import pack_name, pack_pdf
-from asfitted.pack.readers import sheets_for
+from asfitted.pack.readers import attachments_for, sheets_for
 from asfitted.pack.schedules import csv_text, schedule_tables
 from asfitted.pack.spreadsheet import workbook_bytes
 
@@ -95,7 +95,7 @@ def write_pack(
     if progress:
         progress("binding the PDF")
     pdf = f"{pack_name(job)}.pdf"
-    put(folder / pdf, pack_pdf(sheets_for(sheets), job, attachments))
+    put(folder / pdf, pack_pdf(sheets_for(sheets), job, attachments_for(attachments)))
     names.append(pdf)
     tables = schedule_tables(model)
     workbook = f"{pack_name(job)}-schedules.xlsx"
@@ -130,7 +130,8 @@ def write_reader_packs(
         if progress:
             progress(f"binding the PDF for the {reader}")
         name = f"{pack_name(job, reader)}.pdf"
-        put(folder / name, pack_pdf(sheets_for(sheets, reader), job, attachments))
+        held = attachments_for(attachments, reader)
+        put(folder / name, pack_pdf(sheets_for(sheets, reader), job, held))
         names.append(name)
     return Written(tuple(names))
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from asfitted.geometry import Point3
 from asfitted.resolve.devices import device_of
 from asfitted.resolve.installation import Board, Position, State
+from asfitted.resolve.rating_plate import plate_of
 from asfitted.resolve.ways import WayTable, read_way
 from asfitted.spec.problem_codes import Code
 from asfitted.spec.words import did_you_mean
@@ -147,6 +148,7 @@ def _board_of(
         ways=table.in_order(),
         make_group=words.make_group or "",
         back_up=back_up,
+        plate=plate_of(words),
     )
 
 

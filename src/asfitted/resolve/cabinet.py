@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.resolve.installation import Cabinet
+from asfitted.resolve.rating_plate import plate_of
 from asfitted.spec.problem_codes import Code
 
 if TYPE_CHECKING:
@@ -29,7 +30,8 @@ def cabinet_of(words: DataWords, positions: Positions) -> Cabinet | None:
         written = f"{size_mm[0]:g} × {size_mm[1]:g} mm"
         ledger.default(tag, "size", written, "usual size (common practice)")
     fed_from = _feeding_point(words.cabinet, path, ledger)
-    return Cabinet(tag, position, *size_mm, fed_from) if position else None
+    plate = plate_of(words.cabinet)
+    return Cabinet(tag, position, *size_mm, fed_from, plate) if position else None
 
 
 def _feeding_point(words: CabinetWords, path: SpecPath, ledger: Ledger) -> str:

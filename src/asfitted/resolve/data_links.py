@@ -11,6 +11,7 @@ from asfitted.resolve.cabinet import cabinet_of
 from asfitted.resolve.cable_make import Live, make_of
 from asfitted.resolve.cables import CLIPPED, checked_via, measured_length_m
 from asfitted.resolve.installation import Cable, DataDevice, State
+from asfitted.resolve.rating_plate import plate_of
 from asfitted.spec.data import CameraWords, DataPointWords, DataWords
 from asfitted.spec.problem_codes import Code
 
@@ -71,6 +72,7 @@ def _equipment_of(
         rating_a=words.rating,
         load_w=words.load,
         port=words.port or "",
+        plate=plate_of(words),
     )
 
 
@@ -185,6 +187,7 @@ class Links:
             port=words.port or "",
             poe_class=words.poe_class,
             baluns=words.cable.baluns,
+            plate=plate_of(words),
         )
         return _with_camera_facts(device, words) if isinstance(words, CameraWords) else device
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import fields, replace
 from types import MappingProxyType
 from typing import TYPE_CHECKING
 
@@ -69,7 +70,25 @@ def readings_of(
     for tag in loaded.words.circuits:
         if tag in circuits:
             lookup.fits(circuits[tag], points)
-    return lookup.readings()
+    return _given(lookup.readings())
+
+
+def _given(readings: Readings) -> Readings | None:
+    """Return the readings without the entries left blank; None where nothing was read at all."""
+    supply = None if readings.supply is None or _is_blank(readings.supply) else readings.supply
+    kept = replace(
+        readings,
+        supply=supply,
+        boards=MappingProxyType({t: b for t, b in readings.boards.items() if not _is_blank(b)}),
+        circuits=MappingProxyType({t: c for t, c in readings.circuits.items() if not _is_blank(c)}),
+    )
+    return kept if kept.instruments or kept.supply or kept.boards or kept.circuits else None
+
+
+def _is_blank(entry: SupplyReading | BoardReading | CircuitReading) -> bool:
+    """Tell whether an entry holds no reading, no reason and no remark."""
+    values = [getattr(entry, each.name) for each in fields(entry) if each.name != "taken"]
+    return not any(values) and not entry.taken.remarks
 
 
 class _Lookup:

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Literal
 
 from asfitted.resolve.building_facts import Opening, Passage, Position, Room, Wall
 from asfitted.resolve.handover_facts import HandoverFacts
+from asfitted.resolve.rating_plate import Plate
 from asfitted.resolve.stock_facts import StockFacts
 from asfitted.resolve.supply_facts import (
     Basis,
@@ -47,6 +48,7 @@ __all__ = [
     "Known",
     "Opening",
     "Passage",
+    "Plate",
     "PointServed",
     "Position",
     "Rcd",
@@ -120,6 +122,7 @@ class Board:
     ways: tuple[Way, ...]
     make_group: str = ""  # our own word for "same make"; empty = not recorded
     back_up: Device | None = None  # device upstream that its short-circuit rating rests on
+    plate: Plate = field(default_factory=Plate)
 
 
 @dataclass(frozen=True)
@@ -148,6 +151,8 @@ class PointServed:
     circuit: str
     overload_a: float | None = None  # setting of the overload relay of a motor
     restart: Literal["manual", "automatic", ""] = ""  # after a loss of supply; empty = not recorded
+    plate: Plate = field(default_factory=Plate)
+    starter: str = ""  # of a motor: tag of its starter, "built in" or "none"; empty = not recorded
 
 
 @dataclass(frozen=True)
@@ -174,6 +179,7 @@ class Cable:
     ambient_c: float
     insulation_mm: float = 0.0  # length totally surrounded by thermal insulation
     extra_m: float = 0.0  # longer than its drawn way by so much, as found on site
+    way_surveyed: bool = True  # False: its length was found on site, the drawn way is the designed
 
 
 @dataclass(frozen=True)
@@ -264,6 +270,7 @@ class DataDevice:
     pixels: int | None = None
     target_m: float | None = None
     aim_deg: float | None = None  # clockwise on plan from straight out of the wall
+    plate: Plate = field(default_factory=Plate)
 
 
 @dataclass(frozen=True)
@@ -275,6 +282,7 @@ class Cabinet:
     width_mm: float
     height_mm: float
     fed_from: str = ""  # tag of the point that supplies it; empty = not recorded
+    plate: Plate = field(default_factory=Plate)
 
 
 @dataclass(frozen=True)

@@ -48,3 +48,4 @@ class SiteMark:
     photo: str = ""
     place: Place | None = None
     drawn: bool = False
+    way_given: bool = True  # False: the length of a cable was found and not its way

@@ -8,6 +8,8 @@ from asfitted.errors import OutsideTableError
 from asfitted.reference.points import PointKind, point_kind, point_words
 from asfitted.resolve.devices import rcd_of
 from asfitted.resolve.installation import PointServed, State
+from asfitted.resolve.rating_plate import plate_of
+from asfitted.resolve.starters import STARTER
 from asfitted.spec.problem_codes import Code
 from asfitted.spec.words import LoadWords, did_you_mean
 
@@ -20,6 +22,8 @@ if TYPE_CHECKING:
 
 NOT_RECORDED = "not recorded"
 NO_LOAD = LoadWords()
+#: What a point that is no motor may say of one: the starter before it, a machine with one inside.
+HOLDS = {STARTER: ("overload", "restart"), "equipment": ("overload", "restart", "starter")}
 
 
 def kind_of(words: PointWords, path: SpecPath, ledger: Ledger) -> PointKind | None:
@@ -69,8 +73,10 @@ def _check_kind(
         message = f'{words.tag} lacks "{lacks}"'
         example = "rating: 32 A" if lacks == "rating" else "fuse: 13 A"
         ledger.problem(Code.MISSING, message, path, f"add {example}")
-    for key, value in (("overload", words.overload), ("restart", words.restart)):
-        if value is not None and kind.use != "motor":
+    given = {"overload": words.overload, "restart": words.restart, "starter": words.starter}
+    for key, value in given.items():
+        may_have = kind.use == "motor" or key in HOLDS.get(kind.key, ())
+        if value is not None and not may_have:
             message = f'{words.tag} is no motor or fan, so it has no "{key}"'
             hint = "write it at the motor that the starter serves"
             ledger.problem(Code.CIRCUIT, message, (*path, key), hint)
@@ -119,4 +125,6 @@ def point_of(
         circuit=seat.tag,
         overload_a=words.overload,
         restart=cast("Literal['manual', 'automatic', '']", words.restart or ""),
+        plate=plate_of(words),
+        starter=words.starter or "",
     )

@@ -18,8 +18,10 @@ from asfitted.resolve.ledger import Ledger
 from asfitted.resolve.passages import passages_of
 from asfitted.resolve.positions import Positions
 from asfitted.resolve.runs import containment_of
+from asfitted.resolve.starters import with_starters
 from asfitted.resolve.stock import stock_of
 from asfitted.resolve.supply import REFERENCE_AMBIENT_C, job_of, supply_of, waivers_of
+from asfitted.resolve.surveyed_cables import as_surveyed
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -83,6 +85,7 @@ def resolve(loaded: LoadedJob, issued: Installation | None = None) -> Installati
     tables = way_tables(ledger)
     seats = seats_of(tables, ledger)
     circuits, points, cables = _circuits(seats, positions, ways, ambient_c)
+    points = with_starters(points, cables, ledger)
     boards = boards_of(positions, tables, circuits)
     cabinet, devices, data_cables = data_of(positions, ways, ambient_c)
     stock = stock_of(ledger)
@@ -97,7 +100,7 @@ def resolve(loaded: LoadedJob, issued: Installation | None = None) -> Installati
         boards=MappingProxyType(boards),
         circuits=MappingProxyType(circuits),
         points=MappingProxyType(points),
-        cables=MappingProxyType({**cables, **data_cables}),
+        cables=MappingProxyType(as_surveyed({**cables, **data_cables}, loaded.site_marks)),
         containment=MappingProxyType(runs),
         data_devices=MappingProxyType(devices),
         cabinet=cabinet,

@@ -87,6 +87,10 @@ def paths_of_tags(loaded: LoadedJob, design: Installation) -> dict[str, SpecPath
     return found
 
 
+#: Keys by which a mark-up says which way a cable goes.
+WAY_KEYS = frozenset({"via", "route"})
+
+
 class _Overlay:
     """The data of the job while mark-ups are laid over it."""
 
@@ -116,7 +120,15 @@ class _Overlay:
         visit, place = self.site.words, self.site.document.place(path)
         photo = mark.photo or ""
         made = SiteMark(mark.tag, told, visit.by, visit.date, photo, place, drawn=bool(drawn))
-        self.told.append(made)
+        self.told.append(replace(made, way_given=not self._is_length_alone(mark, target)))
+
+    def _is_length_alone(self, mark: SiteMarkWords, target: SpecPath) -> bool:
+        """Tell whether a length was found and no mark-up says which way the cable goes."""
+        if mark.measured is None and mark.lengthened_by is None:
+            return False
+        marks = self.site.words.marks
+        ways = {self.paths.get(m.tag) for m in marks if WAY_KEYS & set(m.as_found or {})}
+        return not {target, target[:2]} & ways
 
     def _problem(self, code: Code, message: str, path: SpecPath, hint: str) -> None:
         self.problems.append(self.site.problem(code, message, path, hint))
@@ -171,5 +183,13 @@ class _Overlay:
                 self._problem(Code.SHAPE, message, (*path, "as found", key), hint)
                 continue
             self._set(target, key, value, (*path, "as found", key))
-        told = ", ".join(f"{key} {value}" for key, value in found.items())
+        told = ", ".join(_found_words(key, value) for key, value in found.items())
         return [f"found {told}"] if told else []
+
+
+def _found_words(key: str, value: Any) -> str:
+    """Return what was found in words: a new way as such, a list without its brackets."""
+    words = " ".join(str(v) for v in value) if isinstance(value, list) else str(value)
+    if key == "via":
+        return f"to go by {words}"
+    return words if key == "route" else f"{key} {words}"

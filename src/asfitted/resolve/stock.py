@@ -14,7 +14,7 @@ from asfitted.spec.words import did_you_mean
 if TYPE_CHECKING:
     from asfitted.resolve.ledger import Ledger
     from asfitted.spec.load_yaml import SpecPath
-    from asfitted.spec.stock import StockPieceWords, StockWords
+    from asfitted.spec.stock import LabelWords, StockPieceWords, StockWords
 
 #: Kinds of containment that come in lengths; a hidden run is none.
 KINDS = (
@@ -40,7 +40,6 @@ def stock_of(ledger: Ledger) -> StockFacts:
             message = '"stock" and "stock file" are both written'
             ledger.problem(Code.SHAPE, message, ("stock file",), "keep one of them")
         words, path = loaded.stock_file, ("stock file",)
-    grid = spec.labels
     prices = loaded.prices
     return StockFacts(
         in_hand=_pieces(words, "in hand", path, ledger),
@@ -53,7 +52,22 @@ def stock_of(ledger: Ledger) -> StockFacts:
                 for item, p in (prices.items if prices else {}).items()
             }
         ),
-        labels=LabelGrid(grid.columns, grid.rows, grid.width, grid.height) if grid else LabelGrid(),
+        labels=_label_grid(spec.labels or (words.labels if words is not None else None)),
+    )
+
+
+def _label_grid(words: LabelWords | None) -> LabelGrid:
+    if words is None:
+        return LabelGrid()
+    return LabelGrid(
+        columns=words.columns,
+        rows=words.rows,
+        width_mm=words.width,
+        height_mm=words.height,
+        left_margin_mm=words.left_margin,
+        top_margin_mm=words.top_margin,
+        gap_across_mm=words.gap_across,
+        gap_down_mm=words.gap_down,
     )
 
 

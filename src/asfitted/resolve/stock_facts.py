@@ -39,12 +39,25 @@ class Price:
 
 @dataclass(frozen=True)
 class LabelGrid:
-    """Labels on a sheet; None where the sheet decides."""
+    """Labels on a sheet; None where the sheet decides.
+
+    Margins are from the edge of the paper to the first label, gaps between one label and the next.
+    """
 
     columns: int | None = None
     rows: int | None = None
     width_mm: float | None = None
     height_mm: float | None = None
+    left_margin_mm: float | None = None
+    top_margin_mm: float | None = None
+    gap_across_mm: float | None = None
+    gap_down_mm: float | None = None
+
+    @property
+    def is_cut_already(self) -> bool:
+        """Whether the sheet is a stock of labels, not paper to cut."""
+        placed = (self.left_margin_mm, self.top_margin_mm, self.gap_across_mm, self.gap_down_mm)
+        return any(value is not None for value in placed)
 
 
 @dataclass(frozen=True)

@@ -18,6 +18,7 @@ from dataclasses import replace
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Any, Protocol, cast
 
+from asfitted.layout.foot_line import foot_line_items
 from asfitted.layout.frame import frame_items
 from asfitted.layout.revision.marks import ALWAYS_NEW
 from asfitted.layout.revision.table import untouched
@@ -29,6 +30,7 @@ from asfitted.sheets._cross_links import cross_linked
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
+    from asfitted.layout.sheet_layout import Item
 
 #: Parts of the set, each with the ``ORDER`` at which it begins.
 PARTS = (
@@ -104,7 +106,11 @@ def _planned(model: Model) -> list[tuple[SheetKind, SheetPlan]]:
         for place, kind in enumerate(kinds):
             if _of(kind, "LATE", usual=0) == late:
                 part = part_of(kind.ORDER)
-                plans[place] = [replace(plan, section=part) for plan in kind.plan(told)]
+                readers = tuple(_of(kind, "READERS", usual=READERS))
+                plans[place] = [
+                    replace(plan, section=part, readers=plan.readers or readers)
+                    for plan in kind.plan(told)
+                ]
     return [(kinds[place], plan) for place in sorted(plans) for plan in plans[place]]
 
 
@@ -121,7 +127,10 @@ def _is_untouched(plan: SheetPlan, model: Model) -> bool:
 
 
 def framed(plan: SheetPlan, content: Content, model: Model, numbers: Numbers) -> SheetLayout:
-    """Return the finished sheet: frame first, content, title block."""
+    """Return the finished sheet: frame first, content, title block.
+
+    Plain paper, such as label stock, has one line at its foot in place of frame and block.
+    """
     number = numbers.of(plan.key)
     job = model.installation.job
     facts = TitleFacts(
@@ -140,13 +149,20 @@ def framed(plan: SheetPlan, content: Content, model: Model, numbers: Numbers) ->
         name=f"{_in_file_name(facts.job.number)}-{number}-{_in_file_name(facts.job.revision)}-{stem}",
         title=plan.title,
         paper=plan.paper,
-        items=(
-            *frame_items(plan.paper),
-            *content.items,
-            *title_block_items(facts),
-            *revision_items(facts, content.items),
-        ),
+        items=_around(content, facts),
         section=plan.section,
         notes=content.notes,
         key=plan.key,
+    )
+
+
+def _around(content: Content, facts: TitleFacts) -> tuple[Item, ...]:
+    """Return what a sheet holds with what stands round it."""
+    if not content.is_framed:
+        return (*content.items, *foot_line_items(facts))
+    return (
+        *frame_items(facts.paper),
+        *content.items,
+        *title_block_items(facts),
+        *revision_items(facts, content.items),
     )

@@ -11,10 +11,11 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from asfitted.layout.sheet_layout import Text
+from asfitted.sheets._document_links import document_linked
 from asfitted.sheets._told_things import thing_of, told_things
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Callable, Mapping, Sequence
 
     from asfitted.layout.sheet_layout import Item, SheetLayout
     from asfitted.resolve.installation import Installation
@@ -31,7 +32,8 @@ TABLES = (
 )
 #: Sheets whose items are things: they are told of and led to their rows.
 DRAWN = "Drawings"
-#: Details speak of conductors: there "L1" is a line, not luminaire L1.
+#: Details speak of conductors: there "L1" is a line, not luminaire L1. Their items begin with the
+#: thing that a figure applies to; rows of their tables end with it.
 _GENERAL = "details"
 #: Items that are no thing of the job.
 _OF_THE_SHEET = ("frame", "title-block", "legend", "revision", "cloud", "wall", "room")
@@ -44,20 +46,33 @@ def cross_linked(
     """Return the sheets with links between items that tell of one thing."""
     rows, told = _rows(sheets), told_things(installation)
     linked = (_linked(sheet, rows, installation) for sheet in sheets)
-    return tuple(_told(sheet, rows, told) for sheet in linked)
+    drawings = [_told(sheet, rows, told) for sheet in linked]
+    return document_linked(drawings, told, rows)
 
 
 def _told(sheet: SheetLayout, rows: Mapping[str, str], told: Mapping[str, Told]) -> SheetLayout:
     """Return a drawing whose things say what they are and lead to their rows."""
-    if sheet.section != DRAWN or sheet.key.startswith(_GENERAL):
+    if sheet.section != DRAWN:
         return sheet
-    return replace(sheet, items=tuple(_said_of(item, rows, told) for item in sheet.items))
+    find = _in_detail if sheet.key.startswith(_GENERAL) else thing_of
+    return replace(sheet, items=tuple(_said_of(item, rows, told, find) for item in sheet.items))
 
 
-def _said_of(item: Item, rows: Mapping[str, str], told: Mapping[str, Told]) -> Item:
+def _in_detail(ident: str, told: Mapping[str, Told]) -> Told | None:
+    """Return the thing that an item of a detail sheet belongs to."""
+    segments = ident.split(":")
+    return told.get(segments[-1] if segments[0].startswith(_GENERAL) else segments[0])
+
+
+def _said_of(
+    item: Item,
+    rows: Mapping[str, str],
+    told: Mapping[str, Told],
+    find: Callable[[str, Mapping[str, Told]], Told | None],
+) -> Item:
     if item.ident.startswith(_OF_THE_SHEET) or (item.title and item.link):
         return item
-    thing = thing_of(item.ident, told)
+    thing = find(item.ident, told)
     if thing is None:
         return item
     link = "" if _names_a_sheet(item) else rows.get(thing.row, "")

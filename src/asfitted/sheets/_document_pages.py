@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.errors import DoesNotFitError
 from asfitted.geometry import Box, Point
-from asfitted.layout.document.flow import pages_of
+from asfitted.layout.document.flow import balanced_pages, is_thin, pages_of
 from asfitted.layout.document.page import page_items
 from asfitted.layout.document.strips import strips_of
 from asfitted.layout.frame import usable_box
@@ -118,14 +118,28 @@ def _broken(
 ) -> tuple[Paper, tuple[tuple[Placed, ...], ...]]:
     """Return the first paper that holds the text, and its pages."""
     for paper in papers[:-1]:
-        room = text_room(paper)
         try:
-            return paper, pages_of(strips_of(blocks, room.width), room.height)
+            return paper, _filled(blocks, text_room(paper), part_words=False)
         except DoesNotFitError:
             continue
-    room = text_room(papers[-1])
-    strips = strips_of(blocks, room.width, part_words=True)
-    return papers[-1], pages_of(strips, room.height)
+    return papers[-1], _filled(blocks, text_room(papers[-1]), part_words=True)
+
+
+def _filled(
+    blocks: Sequence[Block], room: Box, *, part_words: bool
+) -> tuple[tuple[Placed, ...], ...]:
+    """Return the pages of a text; what would leave the last nearly empty is set closer or shared.
+
+    Raises:
+        DoesNotFitError: a table is too wide or one row too high for a page.
+    """
+    strips = strips_of(blocks, room.width, part_words=part_words)
+    pages = pages_of(strips, room.height)
+    if not is_thin(pages, room.height):
+        return pages
+    closer = strips_of(blocks, room.width, part_words=part_words, close=True)
+    fewer = pages_of(closer, room.height)
+    return fewer if len(fewer) < len(pages) else balanced_pages(strips, room.height)
 
 
 def build_document(plan: SheetPlan, numbers: Numbers) -> Content:

@@ -10,8 +10,18 @@ from typing import TYPE_CHECKING
 
 from asfitted.errors import DoesNotFitError
 from asfitted.geometry import Box, Point
+from asfitted.layout.document.flow import BALANCE_MM, THIN
 from asfitted.layout.frame import usable_box
-from asfitted.layout.lettering import BODY, VIEW, line_pitch_mm, lines_of_text, text_item, wrap
+from asfitted.layout.lettering import (
+    BODY,
+    VIEW,
+    line_pitch_mm,
+    lines_of_text,
+    text_item,
+    view_heading,
+    wrap,
+)
+from asfitted.layout.parted_rows import with_parted_rows
 from asfitted.layout.sheet_layout import Item
 from asfitted.layout.sheet_model import Content, SheetPlan
 from asfitted.layout.table import FittedTable, fit_table, paginate, table_items
@@ -99,8 +109,8 @@ def _best(
     found = [option for paper in papers if (option := _on_paper(table, notes, paper)) is not None]
     if not found:
         room = table_room(papers[-1], notes)
-        fitted = fit_table(table, room.width, part_words=True)
-        return papers[-1], fitted, paginate(fitted, room.height, room.height)
+        fitted = with_parted_rows(fit_table(table, room.width, part_words=True), room.height)
+        return papers[-1], fitted, _shared_rows(fitted, room.height)
     return min(found, key=lambda option: len(option[2]))
 
 
@@ -110,9 +120,33 @@ def _on_paper(
     room = table_room(paper, notes)
     try:
         fitted = fit_table(table, room.width)
-        return paper, fitted, paginate(fitted, room.height, room.height)
+        return paper, fitted, _shared_rows(fitted, room.height)
     except DoesNotFitError:
         return None
+
+
+def _shared_rows(fitted: FittedTable, height_mm: float) -> tuple[range, ...]:
+    """Return the rows of each page, none of several left nearly empty at the end.
+
+    Raises:
+        DoesNotFitError: one row alone is higher than a page.
+    """
+    found = paginate(fitted, height_mm, height_mm)
+    lower = height_mm
+    while len(found) > 1 and _height_mm(fitted, found[-1]) < THIN * height_mm:
+        lower -= BALANCE_MM
+        try:
+            tried = paginate(fitted, lower, lower)
+        except DoesNotFitError:
+            return found
+        if len(tried) > len(found):
+            return found
+        found = tried
+    return found
+
+
+def _height_mm(fitted: FittedTable, rows: range) -> float:
+    return fitted.header_mm + sum(fitted.row_mm[i] for i in rows)
 
 
 def build_table(plan: SheetPlan) -> Content:
@@ -120,7 +154,8 @@ def build_table(plan: SheetPlan) -> Content:
     page: TablePage = plan.payload
     area, room = usable_box(plan.paper), table_room(plan.paper, page.notes)
     at = Point(area.x0, area.y0 + VIEW)
-    heading = text_item(f"{page.ident}:heading", page.heading, at, VIEW, bold=True)
+    words = view_heading(page.heading, area.width)
+    heading = text_item(f"{page.ident}:heading", words, at, VIEW, bold=True)
     items, _ = table_items(page.ident, page.fitted, page.rows, Point(room.x0, room.y0))
     return Content((heading, *items, *_notes(page, plan.paper)), scale="Not to scale")
 

@@ -1,4 +1,4 @@
-"""Calculation sheets: the working of each surveyed circuit, several on a page, then the sources."""
+"""Calculation sheets: symbols, formulae and sources, then the working of each surveyed circuit."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from asfitted.explain.explanation import CAUTIONS
 from asfitted.explain.sheet_rows import KEY as SYMBOLS
 from asfitted.explain.sheet_rows import NONE, circuit_blocks
+from asfitted.layout.document.flow import BALANCE_MM, THIN
 from asfitted.layout.sheet_model import SheetPlan
 from asfitted.layout.table import Column, Table, fit_table
 from asfitted.sheets._table_pages import TablePage, build_table, plan_table, table_room
@@ -35,7 +36,7 @@ COLUMNS = (
 )
 KEY_COLUMNS = (Column("Mark", wraps=False), Column("Words"))
 NOTES = (
-    ("See", "number of the source; it and the formulae stand on the last of these sheets"),
+    ("See", "number of the source; it and the formulae stand on the first of these sheets"),
     ("Same", "rows equal to one before in the circuit are not repeated"),
     ("", CAUTIONS[1]),
 )
@@ -52,7 +53,7 @@ def plan(model: Model) -> list[SheetPlan]:
         return []
     room = table_room(PAPER, NOTES)
     fitted = fit_table(_table(blocks), room.width, part_words=True)
-    pages = _pages(fitted, blocks, room.height - fitted.header_mm)
+    pages = _balanced(fitted, blocks, room.height - fitted.header_mm)
     plans = []
     for number, rows in enumerate(pages, start=1):
         part = f", part {number} of {len(pages)}" if len(pages) > 1 else ""
@@ -60,7 +61,7 @@ def plan(model: Model) -> list[SheetPlan]:
         page = TablePage(KEY, _of_page(fitted, rows), held, f"Calculations{part}", NOTES)
         name = f"{KEY}-{number}" if part else KEY
         plans.append(SheetPlan(name, f"Calculations{part}", PAPER, SECTION, page))
-    return [*plans, *_keys(sources)]
+    return [*_keys(sources), *plans]
 
 
 def _table(blocks: Sequence[Block]) -> Table:
@@ -108,6 +109,21 @@ def _pages(fitted: FittedTable, blocks: Sequence[Block], room_mm: float) -> list
             page.append(row)
         at = again + 1
     return [*pages, tuple(page)]
+
+
+def _balanced(
+    fitted: FittedTable, blocks: Sequence[Block], room_mm: float
+) -> list[tuple[int, ...]]:
+    """Return the rows of each page, the pages lowered until the last is not nearly empty."""
+    found = _pages(fitted, blocks, room_mm)
+    lower = room_mm
+    while len(found) > 1 and sum(fitted.row_mm[i] for i in found[-1]) < THIN * room_mm:
+        lower -= BALANCE_MM
+        tried = _pages(fitted, blocks, lower)
+        if len(tried) > len(found):
+            return found
+        found = tried
+    return found
 
 
 def _of_page(fitted: FittedTable, rows: Sequence[int]) -> FittedTable:

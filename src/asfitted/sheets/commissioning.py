@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.layout.brief.brief_words import has_relay
 from asfitted.layout.document.blocks import Paragraph, Ruled
 from asfitted.layout.document.plain_words import short_place, some_of
 from asfitted.layout.document.references import on_sheet
 from asfitted.layout.table import Column, Table
+from asfitted.resolve.starters import STARTER
 from asfitted.sheets._document_pages import build_document, plan_document
 
 if TYPE_CHECKING:
@@ -127,17 +129,22 @@ def _point(point: PointServed, installation: Installation) -> list[tuple[str, st
     if point.kind == "isolator":
         named = f"{point.tag} for {circuit.name[0].lower()}{circuit.name[1:]}"
         checks.append((named, "", "makes its machine dead, locks off, is named"))
-    if point.overload_a is not None:
+    if has_relay(point):
         checks.append((name, "overload relay", f"set to {point.overload_a:g} A"))
+    if point.kind == STARTER:
+        checks.append((name, "starter", f"starts and stops its motor; {_restart(point)}"))
     if point.kind in {"motor", "fan"}:
         turns = "turns the right way; " if circuit.phase == "TP" else ""
-        restart = f"{point.restart} restart" if point.restart else NO_RESTART
-        checks.append((name, "runs", turns + restart))
+        checks.append((name, "runs", turns + _restart(point)))
     if "luminaire" in point.kind or point.kind == "floodlight":
         checks.append((name, "", "lights; switched where the drawing says"))
     if point.kind == "emergency luminaire":
         checks.append((name, "duration", "lights for its rated time with the supply off"))
     return checks
+
+
+def _restart(point: PointServed) -> str:
+    return f"{point.restart} restart" if point.restart else NO_RESTART
 
 
 def _data(model: Model) -> list[Check]:

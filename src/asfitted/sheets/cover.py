@@ -11,6 +11,8 @@ from asfitted.layout.document.plain_words import or_not_recorded, recorded, site
 from asfitted.layout.given_words import NOT_RECORDED
 from asfitted.layout.table import Column, Table
 from asfitted.sheets._document_pages import build_document, plan_one_page
+from asfitted.sheets._not_checked import not_checked_box
+from asfitted.sheets._sheet_series import series_of
 
 if TYPE_CHECKING:
     from asfitted.layout.document.blocks import Block
@@ -21,6 +23,8 @@ ORDER = 1
 LATE = 5  # it tells of every other sheet
 KEY = "cover"
 MOST_ISSUES = 6  # the newest; the record of change has them all
+MOST_REASONS, LEAST_REASONS = 4, 2  # why something was not checked
+MANY_TITLES = 8  # in a set that names fewer, fewer reasons are told too
 MOST_TITLES = 14  # of one section, on the cover; the drawing list names every sheet
 ISSUE_COLUMNS = (
     Column("Revision", wraps=False),
@@ -71,13 +75,15 @@ def _blocks(model: Model, most_titles: int) -> list[Block]:
         *([Paragraph(site_print_words(job), bold=True)] if is_site_print else []),
         Facts(_facts(job), 44.0),
         Boxed("Before you rely on this set", CAUTIONS),
+        not_checked_box(model, MOST_REASONS if most_titles > MANY_TITLES else LEAST_REASONS),
         Heading("Issues"),
         Ruled("issues", _issues(job)),
         Heading("What the set holds"),
         Ruled("contents", _contents(model, most_titles)),
         Paragraph(
             "Sheet numbers are those of the whole set; a reader who was given a part of it keeps "
-            "them. The job file is attached to this document: anyone can draw the set again."
+            "them. The job file and the files it reads, prices apart, are attached to this "
+            "document: anyone can draw the set again."
         ),
     ]
 
@@ -133,7 +139,7 @@ def _contents(model: Model, most_titles: int) -> Table:
         first = KEY if front else sheets[0].key
         last = sheets[-1].key
         numbers = f"[[{first}]]" if first == last else f"[[{first}]] to [[{last}]]"
-        titles = list(dict.fromkeys(_PART.sub("", sheet.title) for sheet in sheets))
+        titles = list(dict.fromkeys(_PART.sub("", series.title) for series in series_of(sheets)))
         if front:
             titles = ["Cover and issue sheet", *titles]
         rows.append((section, numbers, _some(titles, most_titles)))

@@ -228,7 +228,7 @@ def _demand(model: Model) -> list[Block]:
     words = f"Greatest demand of a line at the origin: {most}, calculated{basis}."
     return [
         Heading("Demand and diversity"),
-        Paragraph(words),
+        Paragraph(words, leads=True),
         Ruled("demand", Table(DEMAND_COLUMNS, tuple(rows), tuple(idents))),
     ]
 

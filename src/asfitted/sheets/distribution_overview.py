@@ -18,7 +18,7 @@ from asfitted.layout.single_line.side import items_from, reference_items
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model, Numbers
-    from asfitted.layout.single_line.overview_places import PlacedOverview
+    from asfitted.layout.single_line.overview_parts import PlacedOverview
     from asfitted.layout.single_line.placing import PlacedDiagram
 
 ORDER = 10

@@ -1,15 +1,15 @@
-"""Labels for both ends of each cable, each way and each device, to print and cut out."""
+"""Labels for both ends of each cable, each way and each device, to print and cut out.
+
+The paper belongs to the labels: one line at its foot stands for frame and title block.
+"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from asfitted.geometry import Point
-from asfitted.layout.brief.flow import AREA, PAPER
-from asfitted.layout.brief.label_grid import Grid, grid_for, label_items
+from asfitted.layout.brief.label_grid import PAPER, Grid, grid_for, label_items
 from asfitted.layout.brief.label_words import cable_labels, device_labels, way_labels
-from asfitted.layout.lettering import VIEW, text_item
 from asfitted.layout.sheet_model import Content, SheetPlan
 
 if TYPE_CHECKING:
@@ -60,6 +60,4 @@ def _pages(key: str, title: str, labels: tuple[Label, ...], model: Model) -> lis
 def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:  # noqa: ARG001 - no references
     """Lay out one sheet of labels."""
     page: LabelPage = plan.payload
-    at = Point(AREA.x0, AREA.y0 + VIEW)
-    heading = text_item("labels:heading", plan.title, at, VIEW, bold=True)
-    return Content((heading, *label_items(page.labels, page.grid)), scale="Not to scale")
+    return Content(label_items(page.labels, page.grid), scale="1:1", is_framed=False)

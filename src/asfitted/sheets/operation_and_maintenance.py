@@ -14,6 +14,7 @@ from asfitted.layout.document.plain_words import (
 from asfitted.layout.document.references import on_sheet
 from asfitted.layout.given_words import NOT_RECORDED, state_behind
 from asfitted.layout.table import Column, Table
+from asfitted.resolve.starters import STARTER
 from asfitted.sheets._document_pages import build_document, plan_document
 
 if TYPE_CHECKING:
@@ -115,7 +116,7 @@ def _circuit_rows(circuit: Circuit, installation: Installation) -> list[tuple[st
     points = [installation.points[tag] for tag in circuit.points]
     local = next((p for p in points if p.kind in {"isolator", "fused spur"}), None)
     switch = f"{local.tag}, {short_place(local.position, installation)}" if local else "none"
-    behind = [p for p in points if local is not None and p.tag != local.tag]
+    behind = [p for p in points if local is not None and p.tag != local.tag and p.kind != STARTER]
     name = circuit.name + state_behind(circuit.state)
     if circuit.feeds_board:
         place = short_place(installation.boards[circuit.feeds_board].position, installation)

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.check.as_fitted import is_as_fitted
+from asfitted.check.plates import plates_not_read
 from asfitted.layout.document.blocks import Bullets, Heading, Paragraph, Ruled
-from asfitted.layout.document.plain_words import recorded, sentence, some_of
+from asfitted.layout.document.plain_words import joined, recorded, sentence, some_of
 from asfitted.layout.document.references import on_sheet
 from asfitted.layout.given_words import NOT_RECORDED
 from asfitted.layout.table import Column, Table
@@ -39,6 +41,9 @@ NOTED_TO_DO = (
     "shows it."
 )
 DRAWN_TO_DO = "Drawn here as found: the designer agrees and reissues, or has it put back."
+LENGTH_TO_DO = (
+    "Survey its way and mark it up: the length is as found, the way is drawn as designed."
+)
 ASSUMED_COLUMNS = (
     Column("What", least_mm=30.0),
     Column("Taken as, for what", least_mm=70.0),
@@ -141,6 +146,11 @@ def _not_seen(installation: Installation) -> tuple[str, ...]:
     hidden = [r.tag for r in installation.containment.values() if r.declared_length_m is not None]
     if hidden:
         entries.append(f"Runs taken as declared, out of sight: {some_of(hidden, 24)}.")
+    if is_as_fitted(job):
+        entries += [
+            f"Rating plates, {joined(missing)} not recorded: {some_of(tags, 24)}."
+            for missing, tags in plates_not_read(installation).items()
+        ]
     return tuple(entries)
 
 
@@ -150,8 +160,14 @@ def _site_table(marks: tuple[SiteMark, ...]) -> Table:
     for mark in sorted(marks, key=lambda mark: mark.drawn):
         photo = f"; photograph {mark.photo}" if mark.photo else ""
         found = f"{sentence(mark.words).rstrip('.')} ({mark.by}, {mark.date}{photo})"
-        rows.append((mark.tag, found, DRAWN_TO_DO if mark.drawn else NOTED_TO_DO))
+        rows.append((mark.tag, found, _to_do(mark)))
     return Table(SITE_COLUMNS, tuple(rows), tuple(f"{i:04d}" for i in range(len(rows))))
+
+
+def _to_do(mark: SiteMark) -> str:
+    if not mark.way_given:
+        return LENGTH_TO_DO
+    return DRAWN_TO_DO if mark.drawn else NOTED_TO_DO
 
 
 def _finding_table(findings: list[Finding]) -> Table:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from asfitted.layout.document.blocks import Heading, Paragraph, Ruled
 from asfitted.layout.given_words import NOT_RECORDED
 from asfitted.layout.revision.marks import AS_FITTED
+from asfitted.layout.sheet_layout import READERS
 from asfitted.layout.table import Column, Table
 from asfitted.sheets._document_pages import build_document, plan_document
 
@@ -42,16 +43,20 @@ MARK_COLUMNS = (
 )
 SHEET_COLUMNS = (
     Column("Sheet", wraps=False, least_mm=14.0),
-    Column("Title", least_mm=90.0),
-    Column("How it is marked", wraps=False),
+    Column("Title", least_mm=60.0),
+    Column("How it is marked"),
+    Column("In the pack of", least_mm=36.0),
 )
 CLOUDS = "Clouds stand on drawings and schedules only."
 NO_CLOUDS = "An as-fitted issue is a record of what is there: it carries no clouds."
 THE_REST = (
     "Where the words of a text sheet changed, such as calculations, it is listed without a cloud. "
     "Front and handover pages tell of the issue itself and change with each one: they are not "
-    "listed. On every other sheet the comparison found the same words, sheet numbers apart."
+    "listed. On every other sheet the comparison found the same words, sheet numbers apart. A row "
+    "leads to its sheet; where it leads nowhere the sheet is not in this pack, but in that of the "
+    "readers named."
 )
+EVERY_READER = "every reader"
 BY_HAND_COLUMNS = (
     Column("Sheet, zone", least_mm=24.0),
     Column("What is different on site", least_mm=80.0),
@@ -129,7 +134,11 @@ def _sheets(model: Model) -> list[Block]:
     if not model.concerned:
         return [heading, Paragraph("No sheet changed but those that tell of the issue itself.")]
     is_record = model.installation.job.status == AS_FITTED
-    rows = tuple((f"[[{s.key}]]", s.title, _marking(s)) for s in model.concerned)
+    planned = {sheet.key: sheet for sheet in model.planned}
+    rows = tuple(
+        (f"[[{s.key}]]", s.title, _marking(s), _readers(planned.get(s.key)))
+        for s in model.concerned
+    )
     idents = tuple(sheet.key for sheet in model.concerned)
     return [
         heading,
@@ -146,6 +155,13 @@ def _marking(sheet: ConcernedSheet) -> str:
     if sheet.has_cloud:
         return "clouds"
     return "new sheet, no cloud" if sheet.is_new else "changed, no cloud"
+
+
+def _readers(sheet: SheetPlan | None) -> str:
+    """Return in whose packs a sheet is, in words."""
+    if sheet is None or not sheet.readers or set(sheet.readers) == set(READERS):
+        return EVERY_READER
+    return ", ".join(reader.replace("-", " ") for reader in sheet.readers)
 
 
 def _marks(model: Model) -> list[Block]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from asfitted.geometry import Point
@@ -18,7 +18,6 @@ from asfitted.layout.brief.card import card_block
 from asfitted.layout.brief.card_words import card_words, looked_up
 from asfitted.layout.brief.flow import (
     AREA,
-    GAP_MM,
     PAPER,
     Block,
     Rows,
@@ -31,18 +30,24 @@ from asfitted.layout.brief.flow import (
 from asfitted.layout.brief.wall_sketch import (
     keep_clear_words,
     sketch_block,
+    sketch_of,
     walls_to_do,
     work_table,
 )
 from asfitted.layout.sheet_model import Content, SheetPlan
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from asfitted.layout.brief.flow import Caution
     from asfitted.layout.brief.wall_sketch import WallWork
     from asfitted.layout.sheet_model import Model, Numbers
 
 ORDER = 130
 READERS = ("second-electrician",)
+CARD_WORDS = (
+    "Labels at both ends: the words of the head. Waste holds the rounding up: see the cut list."
+)
 IN_HANDOVER = False  # it is made for whoever pulls the cables, and nobody else
 
 
@@ -61,23 +66,29 @@ def plan(model: Model) -> list[SheetPlan]:
     if not cables and not walls:
         return []
     caution = caution_of(caution_words(model))
-    room = AREA.height - caution.height_mm
-    parts = (
-        ("Route brief: order of work", _first_blocks(model)),
-        ("Route brief: walls", [b for w in walls for b in _wall_blocks(w, model)]),
-        ("Route brief: cable cards", _card_blocks(model)),
-        ("Route brief: fixings", _fixing_blocks(model)),
-    )
-    plans: list[SheetPlan] = []
-    for title, blocks in parts:
-        pages = pages_of(blocks, room)
-        for i, page in enumerate(pages, start=1):
-            part = f", part {i} of {len(pages)}" if len(pages) > 1 else ""
-            key = f"route-brief/{len(plans) + 1:02d}"
-            plans.append(
-                SheetPlan(key, title + part, PAPER, "Route brief", BriefPage(caution, page))
-            )
-    return plans
+    parts: dict[str, list[Block | Rows]] = {
+        "order of work": _first_blocks(model),
+        "walls": [b for w in walls for b in _wall_blocks(w, model)],
+        "cable cards": [*_card_blocks(model)],
+        "fixings": _fixing_blocks(model),
+    }
+    told = [replace(block, part=part) for part, blocks in parts.items() for block in blocks]
+    pages = pages_of(told, AREA.height - caution.height_mm)
+    return [
+        SheetPlan(f"route-brief/{i:02d}", title, PAPER, "Route brief", BriefPage(caution, page))
+        for i, (title, page) in enumerate(zip(_titles(pages), pages, strict=True), start=1)
+    ]
+
+
+def _titles(pages: Sequence[tuple[Block, ...]]) -> list[str]:
+    """Return the title of each page by what it holds; pages that hold the same are numbered."""
+    held = [" and ".join(dict.fromkeys(block.part for block in page)) for page in pages]
+    titles = []
+    for place, parts in enumerate(held):
+        count, number = held.count(parts), held[: place + 1].count(parts)
+        of = f", part {number} of {count}" if count > 1 else ""
+        titles.append(f"Route brief: {parts}{of}")
+    return titles
 
 
 def _first_blocks(model: Model) -> list[Block | Rows]:
@@ -102,21 +113,27 @@ def _wall_blocks(work: WallWork, model: Model) -> list[Block | Rows]:
     """Return a wall: heading, sketch, where not to drill, and the table."""
     name = f"brief:wall:{work.content.wall.name}"
     title = f"Wall {work.content.wall.name}, {work.content.wall.room}"
+    sketch = sketch_of(work)
     return [
-        heading(name, title),
-        sketch_block(work),
+        heading(name, title, beside=sketch.words),
+        sketch_block(sketch),
         paragraph(f"{name}:clear", keep_clear_words(work), joined=True),
         table_rows(f"{name}:work", work_table(work, model)),
     ]
 
 
 def _card_blocks(model: Model) -> list[Block]:
+    """Return a card for each new cable, under what the words of a card mean."""
     looked = looked_up(model)
-    return [
+    cards = [
         card_block(card_words(cable, model, looked))
         for cable in model.installation.cables.values()
         if cable.state == "new"
     ]
+    if not cards:
+        return []
+    head = heading("brief:cards", "Cable cards")
+    return [head, paragraph("brief:cards:words", CARD_WORDS, joined=True), *cards]
 
 
 def _fixing_blocks(model: Model) -> list[Block | Rows]:
@@ -138,5 +155,5 @@ def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:  # noqa: 
     y = AREA.y0 + page.caution.height_mm
     for block in page.blocks:
         items += block.draw(Point(AREA.x0, y), numbers)
-        y += block.height_mm + GAP_MM
+        y += block.height_mm + block.gap_mm
     return Content(tuple(items), scale="As stated")

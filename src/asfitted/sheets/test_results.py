@@ -1,4 +1,4 @@
-"""Test results of each board: circuit details, readings beside limits and calculation, signatures.
+"""Test results of each board: instruments, signatures, circuit details, readings beside limits.
 
 A reading is printed only where somebody gave it; every other cell is left for the pen.
 """
@@ -29,6 +29,7 @@ PEN_MM = 8.5  # least height of a row that is written in by hand
 COLD = "Calculated, cold: conductors at 20 °C; no reading. Zs most, cold: 80 % of the limit."
 ASIDE = (
     "Blank: not measured.   –: does not apply.",
+    "Least cpc: conducts least on the way, tails counted.",
     "n/t: not tested; why stands under remarks.",
     "n/r, n/k: not recorded, not known.",
     COLD,
@@ -78,13 +79,13 @@ def _blocks(board: Board, model: Model) -> list[Block]:
     return [
         Paragraph(words),
         Ruled(f"board:{board.tag}", board_readings(board, model), least_row_mm=PEN_MM),
+        Heading("Instruments, and who tested"),
+        Ruled(f"instruments:{board.tag}", _instruments(model), least_row_mm=PEN_MM),
+        Ruled(f"signed:{board.tag}", _signed(board, model), least_row_mm=PEN_MM),
         Heading("Circuit details"),
         Ruled(f"details:{board.tag}", circuit_details(board, model), links),
         Heading("Readings"),
         Ruled(f"readings:{board.tag}", circuit_readings(board, model), links, PEN_MM),
-        Heading("Instruments"),
-        Ruled(f"instruments:{board.tag}", _instruments(model), least_row_mm=PEN_MM),
-        Ruled(f"signed:{board.tag}", _signed(board, model), least_row_mm=PEN_MM),
     ]
 
 

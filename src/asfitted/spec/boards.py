@@ -13,15 +13,15 @@ from asfitted.spec.fields import (
     KnownKa,
     KnownOhm,
     Phases,
+    PlateWords,
     Position,
     Size,
-    SpecModel,
     State,
     Text,
 )
 
 
-class BoardWords(SpecModel):
+class BoardWords(PlateWords):
     """One board. ``ways`` of a three-phase board are rows of three poles."""
 
     name: Text | None = None

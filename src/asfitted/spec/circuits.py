@@ -14,12 +14,14 @@ from asfitted.spec.fields import (
     KnownLengthM,
     LengthM,
     Load,
+    PlateWords,
     Position,
     PowerFactor,
     Restart,
     Route,
     SharePct,
     SpecModel,
+    Starter,
     State,
     Text,
     Use,
@@ -27,7 +29,7 @@ from asfitted.spec.fields import (
 )
 
 
-class PointWords(SpecModel):
+class PointWords(PlateWords):
     """One point; the cable to it comes from the point before, or from the one named ``after``."""
 
     tag: Text
@@ -45,6 +47,7 @@ class PointWords(SpecModel):
     power_factor: PowerFactor | None = None
     overload: CurrentA | None = None
     restart: Restart | None = None
+    starter: Starter | None = None
     cable: CablePhrase | None = None
     drop: Text | None = None
     via: list[Text] | None = None

@@ -15,6 +15,7 @@ from asfitted.spec.fields import (
     ExtentMm,
     KnownLengthM,
     LengthM,
+    PlateWords,
     Position,
     PowerW,
     Route,
@@ -27,7 +28,7 @@ from asfitted.spec.fields import (
 )
 
 
-class CabinetWords(SpecModel):
+class CabinetWords(PlateWords):
     """The cabinet or shelf that holds the equipment."""
 
     tag: Text
@@ -36,7 +37,7 @@ class CabinetWords(SpecModel):
     fed_from: Text | None = None
 
 
-class EquipmentWords(SpecModel):
+class EquipmentWords(PlateWords):
     """A recorder, 12 V supply or PoE switch in the cabinet."""
 
     kind: EquipmentKind = Field(alias="is")
@@ -54,7 +55,7 @@ class EquipmentWords(SpecModel):
     port: Text | None = None
 
 
-class LinkWords(SpecModel):
+class LinkWords(PlateWords):
     """What a camera and a data point have in common: where it is and how it is wired."""
 
     name: Text | None = None

@@ -162,6 +162,7 @@ DrawingPaper = Annotated[str, *_word("A3", "A4", what="paper of the drawings")]
 Edition = Annotated[str, *_word(*EDITIONS, what="edition")]
 System = Annotated[str, *_word("TN-S", "TN-C-S", "TT", what="system")]
 Restart = Annotated[str, *_word("manual", "automatic", what="restart")]
+Starter = Annotated[str, *_word("built in", "none", what="starter")]
 Through = Annotated[str, *_word("wall", "floor", what="what is passed through")]
 Turn = Annotated[str, *_word("right", "left", what="turn")]
 OpeningKind = Annotated[
@@ -237,3 +238,11 @@ Transformer = Annotated[
 Generator = Annotated[
     GeneratorWords, *_parsed(parse_generator, "a generator such as 60 kVA, x'' 12 %")
 ]
+
+
+class PlateWords(SpecModel):
+    """What may be read off the rating plate of a thing; what was not read stays out."""
+
+    make: Text | None = None
+    model: Text | None = None
+    serial_number: Text | None = None

@@ -2,10 +2,25 @@
 
 from __future__ import annotations
 
-from pydantic import Field
+from typing import Annotated, Any
+
+from pydantic import BeforeValidator, Field
 
 from asfitted.spec import reading_words as r  # noqa: TC001 - pydantic needs it at run time
 from asfitted.spec.fields import Date, SpecModel, Text
+
+
+def _left_blank(value: Any) -> Any:
+    """Return None for what was left blank: a form that is not yet filled in is no mistake."""
+    return None if isinstance(value, str) and not value.strip() else value
+
+
+def _none_listed(value: Any) -> Any:
+    return {} if _left_blank(value) is None else value
+
+
+TextOrBlank = Annotated[Text | None, BeforeValidator(_left_blank)]
+DateOrBlank = Annotated[Date | None, BeforeValidator(_left_blank)]
 
 
 class InstrumentWords(SpecModel):
@@ -13,16 +28,16 @@ class InstrumentWords(SpecModel):
 
     name: Text
     serial: Text
-    checked: Date | None = None
+    checked: DateOrBlank = None
 
 
 class TakenWords(SpecModel):
     """Who tested, when and with what; left out, the general entry of the file holds."""
 
-    instrument: Text | None = None
-    date: Date | None = None
-    by: Text | None = None
-    remarks: Text | None = None
+    instrument: TextOrBlank = None
+    date: DateOrBlank = None
+    by: TextOrBlank = None
+    remarks: TextOrBlank = None
 
 
 class SupplyReadings(TakenWords):
@@ -59,16 +74,18 @@ class CircuitReadings(TakenWords):
     rcd_time: r.TripReading = Field(None, alias="RCD time")
     rcd_button: r.WorksOrFails = Field(None, alias="RCD button")
     afdd_button: r.WorksOrFails = Field(None, alias="AFDD button")
-    not_tested: Text | None = None
+    not_tested: TextOrBlank = None
 
 
 class MeasuredWords(SpecModel):
     """``test results:`` of a job file; a results file holds the same keys at its top."""
 
-    instruments: dict[str, InstrumentWords] = Field(default_factory=dict)
-    instrument: Text | None = None
-    date: Date | None = None
-    by: Text | None = None
+    instruments: Annotated[dict[str, InstrumentWords], BeforeValidator(_none_listed)] = Field(
+        default_factory=dict
+    )
+    instrument: TextOrBlank = None
+    date: DateOrBlank = None
+    by: TextOrBlank = None
     supply: SupplyReadings | None = None
     boards: dict[str, BoardReadings] = Field(default_factory=dict)
     circuits: dict[str, CircuitReadings] = Field(default_factory=dict)

@@ -63,12 +63,29 @@ class StockPieceWords(SpecModel):
     count: Count | None = None
 
 
+class LabelWords(SpecModel):
+    """``labels:`` the grid of the label sheets; sizes in mm.
+
+    A margin or a gap says that the labels are cut already: then no cut lines are drawn.
+    """
+
+    columns: Count | None = None
+    rows: Count | None = None
+    width: ExtentMm | None = None
+    height: ExtentMm | None = None
+    left_margin: ExtentMm | None = None
+    top_margin: ExtentMm | None = None
+    gap_across: ExtentMm | None = None
+    gap_down: ExtentMm | None = None
+
+
 class StockWords(SpecModel):
     """``stock:`` of a job, or a file of its own that ``stock file:`` names."""
 
     in_hand: list[StockPieceWords] = Field(default_factory=list)
     to_order: list[StockPieceWords] = Field(default_factory=list)
     saw_cut: ExtentMm | None = None
+    labels: LabelWords | None = None  # of every job that shares the file
 
 
 class PriceListWords(SpecModel):
@@ -76,12 +93,3 @@ class PriceListWords(SpecModel):
 
     currency: Text | None = None
     items: dict[str, Price]
-
-
-class LabelWords(SpecModel):
-    """``labels:`` the grid of the label sheets; sizes in mm."""
-
-    columns: Count | None = None
-    rows: Count | None = None
-    width: ExtentMm | None = None
-    height: ExtentMm | None = None

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from asfitted.calculate.materials.run_supports import supports_along, tray_span_mm
+from asfitted.calculate.containment.support_spacing import tray_span_mm
+from asfitted.calculate.materials.run_supports import supports_along
 
 
 @pytest.mark.parametrize(

@@ -14,21 +14,22 @@ if TYPE_CHECKING:
 
 # item: (needed, to order), each with its sum
 BY_HAND = {
-    # T1 5.4 + 8.0 + 5.6 = 19.0 and T4 0.95; T1 parts at the tees: 4.4 1.0 | 6.0 2.0 | 4.4 1.2.
-    # whole bars 1 + 2 + 1 = 4, rests 1.4 1.0 2.0 1.4 1.2 and 0.95: 2.0+1.0, 1.4+1.4, 1.2+0.95
-    "225 × 25 perforated tray": (19.95, 21.0),
-    # T2: 6.4 is two bars and 0.4, then 1.4: 0.4 + 1.4 in a third bar
-    "100 × 25 perforated tray": (7.8, 9.0),
+    # T1 5.4 + 8.0 + 5.6 = 19.0 and T4 0.95; T1 parts at the tees: 4.4 1.0 | 5.6 2.4 | 4.4 1.2.
+    # whole bars 1 + 1 + 1 = 3, rests 1.4 1.0 2.6 2.4 1.4 1.2 and 0.95: 2.6, 2.4, 1.4+1.4,
+    # 1.2+1.0, 0.95
+    "225 × 25 perforated tray": (19.95, 24.0),
+    # T2: 6.4 is two bars and 0.4
+    "100 × 25 perforated tray": (6.4, 9.0),
     # T3: 1.4 + 6.4 + 8.0 + 6.1; six whole bars, rests 1.4 0.4 2.0 0.1: 2.0+0.4+0.1 and 1.4
     "100 × 55 wire basket": (21.9, 24.0),
     # drops of 1.7 at S1, S2, S3, S4, F3, LS1; L1 0.6 + 1.6; 4.0 + 3.2 + 4.0 between luminaires
     "25 mm steel conduit": (6 * 1.7 + 0.6 + 1.6 + 11.2, 7 * 3.75),
     # T1 turns at D/A and A/B
     "flat bend 90°, 225 × 25 perforated tray": (2, 2),
-    # 3 between bars (4.4, 6.0, 4.4), 2 × 2 at bends, T4 3, T5 2, T2 2 of the tees
+    # 3 between bars (4.4, 5.6, 4.4), 2 × 2 at bends, T4 3, T5 2, T2 2 of the tees
     "coupler pair, 225 × 25 perforated tray": (14, 14),
-    # ceil((L - 0.6) / 1.5) + 1: 4.4 4, 1.0 2, 6.0 5, 2.0 2, 4.4 4, 1.2 2
-    "wall bracket for 225 tray": (19, 19),
+    # ceil((L - 0.6) / 1.5) + 1: 4.4 4, 1.0 2, 5.6 5, 2.4 3, 4.4 4, 1.2 2
+    "wall bracket for 225 tray": (20, 20),
     # overhead 6.4: ceil(5.8 / 1.5) + 1
     "trapeze hanger for 100 tray, rods 800 mm": (5, 5),
     # 5 hangers × 2 rods × (3.6 - 2.9 + 0.1)
@@ -37,9 +38,9 @@ BY_HAND = {
     "gland kit 20 BW, brass, M20x1.5": (8, 8),
     # X1, X2, X3 and DB2, IP44; Q2 and FL1, IP65; both cables at J1, IP66
     "gland kit 20 CW, brass, M20x1.5": (8, 8),
-    # 4c x 1.5: W10 at DB1; W10 at Q3, W10-2 at Q3 and at M2, IP55
+    # 4c x 1.5: W10 at DB1; W10 and W10-2 at Q3, W10-2 and W10-3 at Q4, W10-3 at M2, IP55
     "gland kit 20S BW, brass, M20x1.5": (1, 2),
-    "gland kit 20S CW, brass, M20x1.5": (3, 4),
+    "gland kit 20S CW, brass, M20x1.5": (5, 6),
     # W08 and W11 at DB1, IP40; W08 at an IP65 isolator and W11 at DB2, IP44: sealed
     "gland kit 25 BW, brass, M25x1.5": (2, 2),
     "gland kit 25 CW, brass, M25x1.5": (2, 2),
@@ -48,8 +49,10 @@ BY_HAND = {
     "gland, flexible conduit, size not recorded": (4, 4),
     # two cameras on pairs
     "video balun, BNC plug to pair": (4, 4),
-    # 28 new cables
-    "cable label": (56, 56),
+    # 29 new cables
+    "cable label": (58, 58),
+    # the one motor that does not bring its own
+    "9 A direct-on-line starter, overload relay 3.5 A, IP55": (1, 1),
     # W17-2 through wall A, D04 through wall B
     "hole through a wall made good": (2, 2),
     # S1 to S4

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import itertools
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import pytest
@@ -10,6 +11,7 @@ from asfitted.layout.containment.developed_run import developed_runs
 from asfitted.layout.containment.packing import clearance_mm
 from asfitted.layout.containment.section_pages import section_pages
 from asfitted.layout.containment.section_places import section_places
+from asfitted.layout.containment.strip_pages import strip_pages
 from asfitted.layout.sheet_layout import Circle
 from asfitted.layout.sheet_model import Numbers
 from asfitted.sheets import containment_sections, containment_strips
@@ -22,7 +24,7 @@ JOBS = ("pottery-studio", "community-shed", "shop-cctv")
 
 
 def sections(model: Model) -> list[CrossSection]:
-    runs = developed_runs(model.installation, model.results.sections)
+    runs = developed_runs(model.installation, model.results)
     return [cross_section(model, place) for place in section_places(runs)]
 
 
@@ -77,3 +79,27 @@ def test_strips_and_sections_point_at_each_other(demo_models: dict[str, Model]) 
     for number, key in where.items():
         (said,) = [w for name, w in words.items() if name.endswith(f":section:{number}:words")]
         assert said == [str(number), f"sheet {numbers.of(key)}"]
+
+
+def test_a_table_of_cables_stands_under_its_section(demo_models: dict[str, Model]) -> None:
+    pages = section_pages(demo_models["pottery-studio"])
+    at = {f"cables:{p.section.place.number}": p.slot for p in pages.sections}
+    assert pages.tables
+    for table in pages.tables:
+        slot = at[table.ident]
+        assert table.slot.page == slot.page
+        assert table.slot.at.x == slot.at.x
+        assert table.slot.at.y > slot.at.y
+
+
+def test_notes_stand_on_every_paper(demo_models: dict[str, Model]) -> None:
+    """On A4 there is no room beside the title block: they stand among the views, once."""
+    model = demo_models["pottery-studio"]
+    job = replace(model.installation.job, paper="A4")
+    small = replace(model, installation=replace(model.installation, job=job))
+    for pages in (section_pages(small), strip_pages(small)):
+        assert pages.paper == "A4"
+        held = [page for page in range(pages.count) if pages.notes.items(page)]
+        assert len(held) == 1
+    wide = section_pages(model)
+    assert all(wide.notes.items(page) for page in range(wide.count))

@@ -21,7 +21,7 @@ JOBS = ("pottery-studio", "community-shed", "shop-cctv")
 
 
 def runs(model: Model) -> dict[str, DevelopedRun]:
-    found = developed_runs(model.installation, model.results.sections)
+    found = developed_runs(model.installation, model.results)
     return {one.run.tag: one for one in found}
 
 

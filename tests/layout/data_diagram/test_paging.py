@@ -14,8 +14,8 @@ import pytest
 sys.path.insert(0, str(Path(__file__).parent))  # for the modules beside this file
 
 from grown_data import grown_model
-from sheet_faults import faults
 
+from asfitted.dev.sheet_faults import faults_of_content
 from asfitted.layout.data_diagram.blocks import blocks_of, ranges
 from asfitted.layout.data_diagram.columns import columns_for
 from asfitted.layout.data_diagram.paging import share_out
@@ -45,7 +45,7 @@ def drawn(model: Model) -> dict[str, tuple[Paper, tuple[Item, ...]]]:
 @pytest.mark.parametrize("seed", SEEDS)
 def test_sheets_of_any_size_have_no_faults(seed: int, paper: Paper) -> None:
     for number, (found_paper, items) in drawn(grown_model(seed, paper)).items():
-        assert faults(items, found_paper) == [], number
+        assert faults_of_content(items, found_paper) == [], number
 
 
 @pytest.mark.parametrize("seed", SEEDS)

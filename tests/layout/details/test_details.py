@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import itertools
 import math
 import re
 import sys
@@ -15,9 +16,9 @@ import pytest
 sys.path.insert(0, str(Path(__file__).parent.parent / "data_diagram"))  # for grown_data.py
 
 from grown_data import grown_model
-from sheet_faults import faults
 
-from asfitted.geometry import Point
+from asfitted.dev.sheet_faults import faults_of_content
+from asfitted.geometry import Box, Point
 from asfitted.layout.details.armoured_ends import armoured_ends
 from asfitted.layout.details.camera_ends import camera_ends
 from asfitted.layout.details.conductors import CableEnd
@@ -33,7 +34,7 @@ from asfitted.layout.sheet_model import Numbers
 from asfitted.sheets import details
 
 if TYPE_CHECKING:
-    from asfitted.layout.sheet_layout import Paper
+    from asfitted.layout.sheet_layout import Paper, SheetLayout
     from asfitted.layout.sheet_model import Model
 
     Models = dict[str, Model]
@@ -61,7 +62,7 @@ def ends_of(items: tuple[Item, ...], net: str) -> list[Point]:
 @pytest.mark.parametrize("seed", range(12))
 def test_sheets_of_any_job_have_no_faults(seed: int, paper: Paper) -> None:
     for key, found_paper, items in built(grown_model(seed, paper)):
-        assert faults(items, found_paper) == [], key
+        assert faults_of_content(items, found_paper) == [], key
 
 
 @pytest.mark.parametrize("seed", range(12))
@@ -191,8 +192,8 @@ def test_strip_lengths_follow_the_gland_and_an_unknown_one_is_said(demo_models: 
     # 20S: 30 mm of armour, 150 mm of cores (common practice)
     assert by_size["4c × 1.5 mm² XLPE/SWA/PVC"][2:6] == ("20S", "M20 × 1.5", "30", "150")
     assert (
-        sum(int(n) for row in subject.table.rows for n in re.findall(r"\d+", row[7])) == 2 * 12
-    )  # twelve armoured cables
+        sum(int(n) for row in subject.table.rows for n in re.findall(r"\d+", row[7])) == 2 * 13
+    )  # thirteen armoured cables
     bare = dataclasses.replace(model, results=dataclasses.replace(model.results, cables={}))
     unknown = armoured_ends(bare)
     assert unknown is not None
@@ -215,3 +216,55 @@ def test_tags_that_do_not_fit_are_counted_not_dropped() -> None:
     assert all(fits(line, 80.0, BODY) for line in lines)
     shown = " ".join(lines).count("X")
     assert f"and {59 - shown} more" in " ".join(lines)
+
+
+def test_figures_are_numbered_through_all_details_of_a_job(demo_models: Models) -> None:
+    numbers = []
+    for _, _, items in built(demo_models["pottery-studio"]):
+        for item in items:
+            if item.ident.endswith(":title") and isinstance(item.parts[0], Text):
+                found = re.match(r"(\d+) ", item.parts[0].text)
+                numbers += [int(found[1])] if found else []
+    assert numbers == list(range(1, len(numbers) + 1))
+    assert len(numbers) >= 8
+
+
+def test_each_item_of_a_figure_belongs_to_a_thing_and_leads_to_its_row(
+    demo_sheets: dict[str, tuple[SheetLayout, ...]], demo_models: Models
+) -> None:
+    model = demo_models["pottery-studio"].installation
+    tags = {*model.points, *model.data_devices, *model.cables}
+    sheets = demo_sheets["pottery-studio"]
+    rows = {f"{s.number}#{i.ident}" for s in sheets for i in s.items}
+    seen = set()
+    for sheet in (s for s in sheets if s.key.startswith("details")):
+        for item in sheet.items:
+            owner = item.ident.partition(":")[0]
+            if item.kind in ("wire", "symbol") and owner != "legend":
+                assert owner in tags, item.ident
+                assert item.title, item.ident
+                assert item.link in rows, item.ident
+                seen.add(owner)
+            if item.ident.startswith("details:table:"):
+                assert item.link in rows, item.ident
+    assert {"X1", "Q1", "CAM3", "W05"} <= seen
+
+
+def test_figures_of_a_row_have_equal_pitch_or_equal_gaps() -> None:
+    from asfitted.layout.details.arranging import arranged  # noqa: PLC0415 - beside what it tests
+
+    room, title = Box(25, 40, 405, 282), Box(230, 235, 410, 287)
+    alike = tuple(IsolatorFigure("q", n, ("Q1",), FOUR_CORE, FOUR_CORE, 4, "", is_motor=True)
+                  for n in (1, 2, 3))  # fmt: skip
+    found = arranged(alike, (), room, title)
+    assert found is not None
+    xs = [at.x for at in found.figures]
+    assert xs[0] == room.x0
+    assert xs[1] - xs[0] == pytest.approx(xs[2] - xs[1])
+    assert len({at.y for at in found.figures}) == 1
+    unlike = (FaceFigure("f", 1, ("X1",), 400.0), *alike[:2])
+    found = arranged(unlike, (), room, title)
+    assert found is not None
+    for one, other in itertools.combinations(zip(unlike, found.figures, strict=True), 2):
+        boxes = [Box(at.x, at.y, at.x + f.width_mm, at.y + f.height_mm) for f, at in (one, other)]
+        assert not boxes[0].meets(boxes[1])

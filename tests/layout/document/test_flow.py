@@ -18,7 +18,7 @@ from asfitted.layout.document.blocks import (
     Paragraph,
     Ruled,
 )
-from asfitted.layout.document.flow import Placed, pages_of
+from asfitted.layout.document.flow import Placed, balanced_pages, is_thin, pages_of
 from asfitted.layout.document.page import page_items
 from asfitted.layout.document.references import PLACEHOLDER, filled, marked
 from asfitted.layout.document.strips import Strip, strips_of
@@ -88,6 +88,14 @@ def test_a_heading_never_ends_a_page(before: int) -> None:
         assert page[-1].strip.ident != f"text:{before:03d}"
 
 
+@pytest.mark.parametrize("before", range(1, 30))
+def test_words_that_lead_to_a_table_stand_on_its_page(before: int) -> None:
+    blocks = [*[Paragraph("One line.")] * before, Paragraph("Of it:", leads=True)]
+    pages = pages_of(strips_of([*blocks, Ruled("t", table(3))], WIDTH), HEIGHT)
+    (led,) = [page for page in pages if "Of it:" in words_on(page)]
+    assert rows_on(led)[0] == 0
+
+
 def test_a_box_is_never_split_and_a_break_begins_a_page() -> None:
     box = Boxed("Look here", (LONG, LONG))
     pages = pages_of(strips_of([Paragraph("a"), PageBreak(), box], WIDTH), HEIGHT)
@@ -129,3 +137,33 @@ def test_a_placeholder_is_never_left_behind() -> None:
     assert PLACEHOLDER in given.text
     (done,) = filled((text,), given.keys, NUMBERS)
     assert done.text == "a 07 b"
+
+
+@pytest.mark.parametrize("rows", range(14, 60, 3))
+def test_a_text_that_ends_on_a_thin_page_shares_its_rows(rows: int) -> None:
+    strips = strips_of([Ruled("t", table(rows))], WIDTH)
+    plain, shared = pages_of(strips, HEIGHT), balanced_pages(strips, HEIGHT)
+    assert len(shared) == len(plain)
+    assert [row for page in shared for row in rows_on(page)] == list(range(rows))
+    assert not is_thin(shared, HEIGHT)
+    if not is_thin(plain, HEIGHT):
+        assert shared == plain, "what fills its pages is left alone"
+
+
+def test_a_text_of_one_page_is_never_thin() -> None:
+    assert not is_thin(pages_of(strips_of([Paragraph("Short.")], WIDTH), HEIGHT), HEIGHT)
+
+
+def test_closer_strips_take_less_room_for_the_same_words() -> None:
+    blocks = [Heading("One"), Paragraph(LONG), Bullets((LONG, LONG)), Ruled("t", table(6))]
+    usual, close = strips_of(blocks, WIDTH), strips_of(blocks, WIDTH, close=True)
+    (page,), (closer,) = pages_of(usual, 400.0), pages_of(close, 400.0)
+    assert words_on(page) == words_on(closer)
+    assert closer[-1].top_mm < page[-1].top_mm - 6 * 0.5
+    for above, below in itertools.pairwise(closer):
+        assert below.top_mm >= above.top_mm + above.strip.height_mm - 1e-6
+
+
+def test_rows_for_handwriting_keep_their_height_when_set_closer() -> None:
+    strips = strips_of([Ruled("t", table(3), least_row_mm=9.0)], WIDTH, close=True)
+    assert all(strip.height_mm >= 9.0 for strip in strips)

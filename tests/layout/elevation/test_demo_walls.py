@@ -115,8 +115,8 @@ def test_a_crossing_is_seen_on_both_walls(demo_models: dict[str, Model]) -> None
         ]
         for wall in model.installation.walls.values()
     }
-    assert ends["A"] == [("T2", "C", 6000, "T/O +2900")]
-    assert ends["C"] == [("T2", "A", 2000, "T/O +2900")]
+    assert ends["A"] == [("T2", "C", 5600, "T/O +2900")]
+    assert ends["C"] == [("T2", "A", 2400, "T/O +2900")]
     assert ends["B"] == []
 
 

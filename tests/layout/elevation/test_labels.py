@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 import pytest
-from grown_rooms import numbers_for
+from grown_rooms import grown_model, numbers_for
 
 from asfitted.draw.symbols import catalogue
 from asfitted.fonts import text_width_mm
@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 
 JOBS = ("pottery-studio", "community-shed", "shop-cctv")
 LONGEST_LEADER_MM = 62.0
+SMALL_HIGH_ROOM = 5  # seed of a room 3.6 m high
 MORE_SOCKETS = """
   - way: DB2/{way}
     name: Glaze store socket-outlet with a remarkably long name {n}
@@ -166,20 +167,34 @@ def test_more_sockets_with_long_names_keep_the_scale(
     sheet = elevations.build(wall, model, numbers)
     said = " ".join(t.text for i in sheet.items for t in i.parts if isinstance(t, Text))
     assert "SCAN BEFORE DRILLING." in said
-    assert f"Notes and schedules: sheet {numbers.of('elevation/schedules')}." in said
+    assert f"Other notes and tables: sheet {numbers.of('elevation/schedules')}." in said
     for n in range(1, more + 1):
         assert f"GLAZE-STORE-{n}" in said
 
 
-def test_general_notes_stand_once_on_the_schedules_and_every_drop_in_a_table(
+def test_general_notes_stand_once_and_every_table_once(
     demo_sheets: dict[str, tuple[SheetLayout, ...]],
 ) -> None:
-    sheets = demo_sheets["pottery-studio"]
-    schedules = [s for s in sheets if "elevation-schedules" in s.name]
-    assert schedules
-    said = [t.text for s in schedules for i in s.items for t in i.parts if isinstance(t, Text)]
+    sheets = [s for s in demo_sheets["pottery-studio"] if s.key.startswith("elevation")]
+    said = [t.text for s in sheets for i in s.items for t in i.parts if isinstance(t, Text)]
     assert said.count("Notes for all elevations") == 1
-    assert [f"Drops on wall {w}" in said for w in "ABCD"] == [True] * 4
+    assert [said.count(f"Drops on wall {w}") for w in "ABCD"] == [1] * 4
+    assert [said.count(f"What lies in the runs on wall {w}") for w in "ABCD"] == [1, 1, 0, 1]
+    walls = [s for s in sheets if "schedules" not in s.key]
+    here = [t.text for s in walls for i in s.items for t in i.parts if isinstance(t, Text)]
+    assert any(words.startswith("Drops on wall") for words in here)
+
+
+def test_views_side_by_side_stand_on_one_floor(tmp_path: FilePath) -> None:
+    """Same floor line for elevations on one shelf (common practice)."""
+    model = grown_model(tmp_path, SMALL_HIGH_ROOM, long_m=4.0, wide_m=3.0, sockets=6)
+    payloads = [p.payload for p in elevations.plan(model)]
+    walls = [p for p in payloads if isinstance(p, elevations.WallPayload)]
+    assert len(walls) < sum(len(p.sheet.views) for p in walls)
+    for payload in walls:
+        drawn = [v.drawn for v in payload.sheet.views if not v.content.detail]
+        assert len({round(d.view.floor, 6) for d in drawn}) <= 1
+        assert not any(a.box.meets(b.box) for i, a in enumerate(drawn) for b in drawn[i + 1 :])
 
 
 def test_corner_flags_and_run_tags_stand_on_their_wall(demo_models: dict[str, Model]) -> None:

@@ -46,7 +46,7 @@ def test_running_dimensions_name_everything_that_stands_there(
         "1500 M1",
         "2200 Q2",
         "3600 Q3",
-        "4100 M2",
+        "4100 Q4 M2",
         "5400 DB1 T4",
         "6400",
     ]
@@ -65,8 +65,8 @@ def test_drops_say_where_and_what_for(walls: dict[str, WallContent]) -> None:
     assert table is not None
     assert [c.header for c in table.columns[:3]] == ["At mm", "Serves", "Cables"]
     assert [row[:3] for row in table.rows] == [
-        ("1000", "K1", "W08-2"),
-        ("1000", "Q1", "W08"),
+        ("2400", "K1", "W08-2"),
+        ("2400", "Q1", "W08"),
         ("7300", "CAB1", "D03 D04 D06"),  # recorder and switch stand in the cabinet
         ("7300", "CAB1", "D05"),
     ]
@@ -83,11 +83,12 @@ def test_a_drop_passes_beside_the_box_on_the_other_face(walls: dict[str, WallCon
     assert points[-1].y == pytest.approx(boxes["F2"].y0)
 
 
-def test_notes_name_what_data_crosses(walls: dict[str, WallContent]) -> None:
-    assert walls["D"].crossed == ("T3 crosses T4 and cables W09 W10 W10-2",)
+def test_notes_name_what_data_crosses(pottery: Model, walls: dict[str, WallContent]) -> None:
+    assert walls["D"].crossed == ("T3 crosses T4 and cables W09 W10 W10-3",)
     assert walls["C"].crossed == ()
-    assert CROSSINGS in general_notes(list(walls.values()), widened=False)
-    assert CROSSINGS not in general_notes([walls["C"]], widened=False)
+    contents = list(walls.values())
+    assert CROSSINGS in general_notes(contents, pottery.results, widened=False)
+    assert CROSSINGS not in general_notes([walls["C"]], pottery.results, widened=False)
 
 
 def test_things_out_in_the_room_have_their_place_in_figures(pottery: Model) -> None:

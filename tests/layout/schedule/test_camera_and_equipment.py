@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import pytest
@@ -10,6 +11,7 @@ from asfitted.layout.breakable_words import MOST_LETTERS, breakable, with_breaka
 from asfitted.layout.schedule.camera_schedule import camera_schedule
 from asfitted.layout.schedule.equipment_schedule import equipment_schedule
 from asfitted.layout.table import Column, Table
+from asfitted.resolve.rating_plate import Plate
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model
@@ -91,3 +93,24 @@ def test_long_words_are_parted_at_their_hyphens_and_lose_no_letter() -> None:
 def test_a_table_of_short_words_is_left_as_it_is() -> None:
     table = Table((Column("Tag", wraps=False),), (("X1",),), ("X1",))
     assert with_breakable_words(table) is table
+
+
+def test_rating_plates_are_shown_as_read_and_never_filled_in(demo_models: Models) -> None:
+    model = demo_models["pottery-studio"]
+    for table in (equipment_schedule(model), camera_schedule(model)):
+        for ident in table.row_idents:
+            row = cells(table, ident)
+            assert {row["Make"], row["Model"], row["Serial number"]} == {"not recorded"}
+    read = Plate(make="make Q", serial="0042")
+    boards, devices = (
+        dict(model.installation.boards),
+        dict(model.installation.data_devices),
+    )
+    boards["DB2"] = replace(boards["DB2"], plate=read)
+    devices["CAM3"] = replace(devices["CAM3"], plate=read)
+    installation = replace(model.installation, boards=boards, data_devices=devices)
+    shown = replace(model, installation=installation)
+    for table, tag in ((equipment_schedule(shown), "DB2"), (camera_schedule(shown), "CAM3")):
+        row = cells(table, tag)
+        told = (row["Make"], row["Model"], row["Serial number"])
+        assert told == ("make Q", "not recorded", "0042")

@@ -180,7 +180,7 @@ def test_every_flag_has_its_twin_which_names_it_by_sheet_and_zone(case: object) 
         zone = zone_of("A3", use.at.moved(use.size_mm / 2, use.size_mm / 2))
         said = words[number][f"{ident}:words"]
         assert re.search(rf"sheets? {sheet}", said)
-        assert f"zone {zone}" in said
+        assert f"zone {zone}" in said or f"{sheet}/{zone}" in said
 
 
 @pytest.mark.parametrize("case", CASES, ids=str)
@@ -220,6 +220,7 @@ def test_the_pottery_diagram_cuts_no_small_board_and_cuts_the_wide_one_evenly() 
     assert titles == [
         "Single-line diagram: DB1 part 1",
         "Single-line diagram: DB1 part 2",
+        "Single-line diagram: DB1 part 3",
         "Single-line diagram: DB2",
     ]
 

@@ -10,7 +10,7 @@ from asfitted.layout.lettering import BODY
 from asfitted.layout.single_line.phrases import least_run_mm, set_phrases, wrapped
 from asfitted.layout.single_line.room import column_width_mm, column_words, turned_lines
 from asfitted.layout.single_line.signs import abbreviations_in
-from asfitted.layout.single_line.tree import Stage, board_trees, shortened_chain
+from asfitted.layout.single_line.tree import STARTER_SIGN, Stage, board_trees, shortened_chain
 from asfitted.layout.single_line.words import tags_words, way_words
 from asfitted.resolve.installation import Way
 
@@ -95,3 +95,13 @@ def test_only_blank_ways_are_narrower_than_the_pitch() -> None:
     }
     assert kinds["circuit"] == 40.0
     assert kinds["blank"] < 40.0
+
+
+def test_a_starter_is_drawn_with_its_motor_however_short_the_chain_is_to_be() -> None:
+    signs = ("isolator_enclosed", STARTER_SIGN, "motor_3ph", "light_switch", "fan")
+    stages = tuple(Stage((f"P{i}",), sign, (f"W{i}",)) for i, sign in enumerate(signs))
+    for most in (1, 2, 3):
+        drawn = shortened_chain(stages, most)
+        assert [stage.symbol for stage in drawn[:2]] == ["isolator_enclosed", STARTER_SIGN]
+        assert drawn[2].points == ("P2", "P3", "P4")
+    assert [s.symbol for s in shortened_chain(stages[:3], 1)] == list(signs[:3])

@@ -18,7 +18,7 @@ from asfitted.geometry import Point3, distance3
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from asfitted.resolve.installation import Containment, Installation
+    from asfitted.resolve.installation import Containment, Installation, Wall
 
 Heading = Literal["level", "upright", "sloping"]
 JointKind = Literal["tee", "coupler", "reducer", "bend", "open"]
@@ -150,9 +150,32 @@ def _ends(straights: Sequence[Straight]) -> tuple[Point3, ...]:
     return (straights[0].start, straights[-1].end) if straights else ()
 
 
-def _room(straights: Sequence[Straight], installation: Installation) -> str:
-    walls = [s.wall for s in straights if s.wall in installation.walls]
-    return installation.walls[walls[0]].room if walls else ""
+def room_of(run: Containment, installation: Installation) -> str:
+    """Return the room of a run, "" where none is known.
+
+    It is that of the walls the run is on; of one that is wholly overhead, the room whose walls are
+    nearest to both its ends.
+    """
+    walls = [name for name in run.walls if name in installation.walls]
+    if walls:
+        return installation.walls[walls[0]].room
+    if not run.path or run.declared_length_m is not None:
+        return ""
+    away: dict[str, float] = {}
+    for room in installation.rooms.values():
+        own = [installation.walls[name] for name in room.walls]
+        ends = (run.path[0], run.path[-1])
+        away[room.name] = sum(min(_from_wall_mm(wall, end) for wall in own) for end in ends)
+    return min(away, key=lambda name: away[name], default="")
+
+
+def _from_wall_mm(wall: Wall, place: Point3) -> float:
+    """Return how far a place is from the face of a wall on plan, mm."""
+    dx, dy = place.x - wall.start.x, place.y - wall.start.y
+    along = dx * wall.direction.x + dy * wall.direction.y
+    beyond = along - max(0.0, min(wall.length_mm, along))
+    out = dx * wall.inward.x + dy * wall.inward.y
+    return math.hypot(beyond, out)
 
 
 def _joints(
@@ -160,10 +183,11 @@ def _joints(
 ) -> tuple[Joint, ...]:
     """Return where the ends of a run meet other runs; end to end is told of the later run only."""
     order = list(runs)
+    rooms = {name: room_of(installation.containment[name], installation) for name in runs}
     found = []
     for end in _ends(runs[tag]):
         for other, straights in runs.items():
-            if other == tag or _room(straights, installation) != _room(runs[tag], installation):
+            if other == tag or rooms[other] != rooms[tag]:
                 continue
             joint = _joint(tag, end, other, straights, installation)
             if joint is None or (joint.kind != "tee" and order.index(other) > order.index(tag)):

@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.containment.support_spacing import LAID_IN
-from asfitted.calculate.materials.item_words import source_words
+from asfitted.calculate.containment.support_spacing import LAID_IN, support_spacing
+from asfitted.calculate.materials.item_words import run_item, source_words
 from asfitted.calculate.materials.items import Fixing
+from asfitted.calculate.materials.run_shape import room_of
 from asfitted.errors import OutsideTableError
 from asfitted.reference import containment
 from asfitted.reference.loader import table
@@ -19,9 +20,6 @@ if TYPE_CHECKING:
     from asfitted.calculate.materials.wanted_pieces import EnclosedLine
     from asfitted.calculate.results import CalculationResults
     from asfitted.resolve.installation import Containment, Installation
-
-LEAST_SPAN_MM = 500
-STEP_MM = 50
 
 
 def supports_along(length_mm: int, spacing_mm: int, end_mm: int) -> int:
@@ -35,35 +33,13 @@ def supports_along(length_mm: int, spacing_mm: int, end_mm: int) -> int:
     return 1 if between <= 0 else math.ceil(between / spacing_mm) + 1
 
 
-def tray_span_mm(mass_kg_m: float, planning_limit_kg_m: float, normal_mm: int) -> int:
-    """Return the spacing of tray supports for a load, mm, in steps of 50 mm.
-
-    Up to the planning limit the normal spacing; above it closer, so that the bending moment
-    (load times span squared) stays the same.
-
-    Args:
-        mass_kg_m: Load with its reserve, kg/m.
-        planning_limit_kg_m: Load up to which the normal spacing serves, kg/m.
-        normal_mm: Normal spacing, mm.
-
-    Example:
-        >>> tray_span_mm(20, 25, 1500), tray_span_mm(100, 25, 1500)
-        (1500, 750)
-    """
-    if mass_kg_m <= planning_limit_kg_m:
-        return normal_mm
-    span = normal_mm * math.sqrt(planning_limit_kg_m / mass_kg_m)
-    return max(int(span // STEP_MM) * STEP_MM, LEAST_SPAN_MM)
-
-
 def run_supports(
     installation: Installation, results: CalculationResults, shapes: Sequence[RunShape]
 ) -> tuple[Fixing, ...]:
     """Return the supports of each straight of each new run."""
     found: list[Fixing] = []
     for shape in shapes:
-        mass = results.containment[shape.run.tag].mass_kg_m if results.containment else 0.0
-        found += _of_run(shape, mass, installation)
+        found += _of_run(shape, results, installation)
     return tuple(found)
 
 
@@ -84,36 +60,31 @@ def line_supports(lines: Sequence[EnclosedLine]) -> tuple[Fixing, ...]:
     return tuple(found)
 
 
-def _of_run(shape: RunShape, mass_kg_m: float, installation: Installation) -> Iterator[Fixing]:
+def _of_run(
+    shape: RunShape, results: CalculationResults, installation: Installation
+) -> Iterator[Fixing]:
     run = shape.run
-    laid = LAID_IN.get(run.kind)
     for straight in shape.straights:
-        where = f"wall {straight.wall}" if straight.wall else "overhead"
-        if laid is None:
-            yield from _fixed_to_wall(run, straight, where)
+        upright = straight.heading != "level"
+        spaced = support_spacing(run, results, "vertical" if upright else "horizontal")
+        if spaced is None:
             continue
-        spacing, basis = _laid_spacing(laid, run, mass_kg_m)
-        end = round(1000 * _value("support_from_fitting_end"))
-        count = supports_along(straight.length_mm, spacing, end)
-        what = _support(run, straight, installation)
-        yield Fixing(run.tag, where, what, spacing, straight.length_mm, count, basis)
+        where = f"wall {straight.wall}" if straight.wall else "overhead"
+        length = straight.length_mm
+        if run.kind in LAID_IN:
+            what = _support(run, straight, installation)
+            count = supports_along(length, spaced.spacing_mm, _end_mm())
+        else:
+            item = run_item(run)
+            what = ("saddle, " if "conduit" in run.kind else "screw fixing, ") + item
+            count = math.ceil(length / spaced.spacing_mm) + 1
+        yield Fixing(run.tag, where, what, spaced.spacing_mm, length, count, spaced.basis)
 
 
-def _value(key: str, name: str = "tray_supports") -> float:
-    return float(table("containment", name).row(key=key)["value"])
-
-
-def _laid_spacing(laid: str, run: Containment, mass_kg_m: float) -> tuple[int, str]:
-    """Return the spacing of supports of tray, basket and ladder, mm, and its basis."""
-    normal = containment.support_spacing(laid, run.width_mm)
-    reserve = _value("reserve", "tray_load")
-    limit = _value("planning_limit_medium_duty_1p5m", "tray_load")
-    load = mass_kg_m * reserve
-    spacing = tray_span_mm(load, limit, round(normal.value))
-    words = f"load {mass_kg_m:.1f} × {reserve:g} = {load:.1f} kg/m"
-    if spacing < normal.value:
-        return spacing, f"{words}, over {limit:g} kg/m: closer than {normal.value:.0f} (derived)"
-    return spacing, f"{words}, up to {limit:g} kg/m at {normal.value:.0f} (common practice)"
+def _end_mm() -> int:
+    """Return how far from its end a straight has its first support, mm."""
+    row = table("containment", "tray_supports").row(key="support_from_fitting_end")
+    return round(1000 * float(row["value"]))
 
 
 def _support(run: Containment, straight: Straight, installation: Installation) -> str:
@@ -128,26 +99,13 @@ def _support(run: Containment, straight: Straight, installation: Installation) -
 def hanger_rod_mm(straight: Straight, installation: Installation) -> int:
     """Return the length of each of the two rods of a hanger, mm: to the ceiling and 100 mm more.
 
-    The room is the one whose walls the run touches; 0 where no room is known.
+    0 where no room is known.
     """
-    run = installation.containment[straight.run]
-    walls = [installation.walls[w] for w in run.walls if w in installation.walls]
-    if not walls:
+    room = room_of(installation.containment[straight.run], installation)
+    if not room:
         return 0
-    height = installation.rooms[walls[0].room].height_mm
+    height = installation.rooms[room].height_mm
     return max(round(height - straight.start.z), 0) + 100
-
-
-def _fixed_to_wall(run: Containment, straight: Straight, where: str) -> Iterator[Fixing]:
-    item = f"{run.width_mm:g} mm {run.kind}"
-    if run.width_mm != run.height_mm or "conduit" not in run.kind:
-        item = f"{run.width_mm:g} × {run.height_mm:g} {run.kind}"
-    spacing, basis = _enclosure_spacing(item, upright=straight.heading != "level")
-    if spacing is None:
-        return
-    what = ("saddle, " if "conduit" in run.kind else "screw fixing, ") + item
-    count = math.ceil(straight.length_mm / spacing) + 1
-    yield Fixing(run.tag, where, what, spacing, straight.length_mm, count, basis)
 
 
 def _enclosure_spacing(item: str, *, upright: bool) -> tuple[int | None, str]:

@@ -122,4 +122,5 @@ def _with_lengths(cable: Cable, legs: tuple[RouteLeg, ...], lengths: Lengths) ->
         measured=measured is not None,
         cut_m=lengths.cut_m,
         parts=lengths.parts,
+        way_surveyed=cable.way_surveyed,
     )

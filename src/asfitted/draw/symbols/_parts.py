@@ -54,6 +54,18 @@ def residual_current_ring() -> list[Any]:
     return [circle(5, 8.5, 1.1), link]
 
 
+def contactor_contact() -> list[Any]:
+    """Return a contact with the half circle of a contactor, in the upper half of the box."""
+    return [line(5, 0, 5, 2), arc(5, 0.6, 5.7, 1.3, 5, 2), line(5, 5.6, 5, 4.8, 2.9, 2.1)]
+
+
+def thermal_relay(top: float) -> list[Any]:
+    """Return the box of a thermal overload relay from ``top``, its conductor stepped inside."""
+    foot = top + 3.2
+    inside = line(5, top, 5, top + 0.7, 6.1, top + 0.7, 6.1, foot - 0.7, 5, foot - 0.7, 5, foot)
+    return [rect(2.8, top, 4.4, 3.2), inside, line(5, foot, 5, 10)]
+
+
 def fuse_on_blade(fixed_at: float = 3.0) -> list[Any]:
     """Return a contact whose moving blade is a fuse."""
     return [*make_contact(fixed_at), rect(2.9, 3.4, 1.7, 3.2, turn_deg=-32)]

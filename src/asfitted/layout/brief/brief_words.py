@@ -8,19 +8,20 @@ from asfitted.layout.elevation.things_on_wall import IN_CABINET
 from asfitted.layout.table import Column, Table
 from asfitted.reference.heights import prescribed_zone_mm
 from asfitted.reference.loader import table
+from asfitted.resolve.starters import BUILT_IN, STARTER
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
     from asfitted.calculate.materials.items import Fixing
     from asfitted.layout.sheet_model import Model
-    from asfitted.resolve.installation import Cable
+    from asfitted.resolve.installation import Cable, PointServed
 
 BOX = "☐"
 FIXING_COLUMNS = (
     Column("Of"),
     Column("Where"),
-    Column("What"),
+    Column("What", least_mm=52.0),
     Column("Centres mm", align="end"),
     Column("No.", align="end", wraps=False),
     Column("Done", align="middle", wraps=False),
@@ -111,8 +112,23 @@ def _last_steps(model: Model) -> Iterator[str]:
         f"Connect at the boards: {told}. By a competent person, isolated, locked off and proved "
         "dead; new boards before the board that feeds them."
     )
+    relays = [relay_words(p) for p in job.points.values() if p.state == "new" and has_relay(p)]
+    if relays:
+        yield f"By a competent person, still dead: set the overload relays: {', '.join(relays)}."
     yield "By a competent person, energise for live tests only: polarity, Zs, RCDs."
     yield "By a competent person: readings against the limits, energise for use, certificate."
+
+
+def has_relay(point: PointServed) -> bool:
+    """Tell whether a point holds an overload relay that is to be set: a starter, or a machine's."""
+    return point.overload_a is not None and (
+        point.kind == STARTER or point.starter in {"", BUILT_IN}
+    )
+
+
+def relay_words(point: PointServed) -> str:
+    """Return what a relay is set to: "Q4 3.5 A"."""
+    return f"{point.tag} {point.overload_a:g} A"
 
 
 def live_and_by_others(model: Model) -> tuple[str, ...]:

@@ -1,4 +1,8 @@
-"""What a cable card says, in words: every figure is copied from the results."""
+"""What a cable card says, in words: every figure is copied from the results.
+
+Nothing is told twice: the head is what stands on the labels of both ends, the lengths of the way
+stand in its own rows, and the sum to cut begins with what these add up to.
+"""
 
 from __future__ import annotations
 
@@ -10,8 +14,14 @@ from asfitted.errors import OutsideTableError
 from asfitted.layout.brief.label_words import cable_line
 from asfitted.layout.details.conductors import end_of
 from asfitted.layout.figures import metres, rounded
-from asfitted.layout.schedule.cut_list import kind_words, length_sum, reel_of_each, start_words
+from asfitted.layout.schedule.cut_list import (
+    kind_words,
+    reel_of_each,
+    start_words,
+    term_m,
+)
 from asfitted.layout.schedule.words import device_words, end_words, place
+from asfitted.layout.surveyed_ways import MEANING
 from asfitted.reference import termination
 from asfitted.reference.connections import PROTECTIVE
 
@@ -25,6 +35,14 @@ if TYPE_CHECKING:
 
 LINES = {"L1": "L1", "L2": "L2", "L3": "L3", "TP": "L1 L2 L3", "": ""}
 LIVE_OF_ONE_LINE = 2  # line and neutral
+WAY = "way"
+#: Parts of a length by how their words begin, and the term of the card that they are told in.
+TERMS = {
+    "tail at": "tails",
+    "making off armour": "making off",
+    "waste": "waste",
+    "rounded up": "waste",
+}
 TICKS = ("cut", "pulled", "fixed", "glanded", "terminated", "labelled", "tested")
 
 
@@ -33,6 +51,7 @@ class CardWords:
     """One card: its head, then labelled lines, then what is ticked off."""
 
     tag: str
+    line: str  # from and to, as on both labels
     kind: str
     cut: str
     rows: tuple[tuple[str, str], ...]
@@ -68,23 +87,51 @@ def card_words(cable: Cable, model: Model, looked: Looked) -> CardWords:
         ("From", _from(cable, model)),
         ("To", _to(cable, model)),
     ]
+    rows += [(f"Way {i}", words) for i, words in enumerate(_way(cable, route, model, looked), 1)]
     if route is not None:
         reel = looked.reels.get(cable.tag, "not planned")
-        sums = f"{length_sum(route)} = {rounded(route.cut_m, 2)} m"
+        sums = f"{_sum_to_cut(route)} = {rounded(route.cut_m, 2)} m"
         rows.append(("Cut", f"{sums}; {reel if reel.startswith('reel') else 'ordered ' + reel}"))
-    rows += [(f"Way {i}", words) for i, words in enumerate(_way(cable, route, model, looked), 1)]
-    rows += [
-        (f"At {end}", _end(cable, end, model, looked)) for end in (cable.from_end, cable.to_end)
-    ]
+    is_armoured = (cable.tag, cable.from_end) in looked.glands
+    rows += _ends(cable, model, looked)
     cores = _core_words(cable, model)
     if cores:
         rows.append(("Cores", cores))
-    rows.append(("Labels", f"both ends: {cable.tag}, {cable_line(cable, model)}"))
-    is_armoured = (cable.tag, cable.from_end) in looked.glands
     ticks = tuple(t for t in TICKS if is_armoured or t != "glanded")
     cut = metres(route.cut_m) if route is not None else "not recorded"
     kind = kind_words(cable, model) + (", armour is cpc" if cable.cpc == "armour" else "")
-    return CardWords(cable.tag, kind, cut, tuple(rows), ticks)
+    return CardWords(cable.tag, cable_line(cable, model), kind, cut, tuple(rows), ticks)
+
+
+def _sum_to_cut(route: CableRoute) -> str:
+    """Return how the length adds up: way, tails, armour, waste; the cut list has every term."""
+    terms: dict[str, int] = {}
+    legs = len(_stretches(route.legs))
+    for number, part in enumerate(route.parts):
+        words = WAY if number < legs else _term(part.words)
+        terms[words] = terms.get(words, 0) + round(part.length_m * 1000)
+    return " + ".join(f"{words} {term_m(mm / 1000)}" for words, mm in terms.items())
+
+
+def _term(words: str) -> str:
+    """Return the term of a card that a part of the length belongs to."""
+    return next((term for head, term in TERMS.items() if words.startswith(head)), words)
+
+
+def _ends(cable: Cable, model: Model, looked: Looked) -> list[tuple[str, str]]:
+    """Return what to do at each end; what is the same at both is told once."""
+    ends = (cable.from_end, cable.to_end)
+    tails = ", ".join(f"{end} {_tail_mm(end, model)}" for end in ends)
+    glands = [_gland_words(looked.glands.get((cable.tag, end))) for end in ends]
+    if not any(glands):
+        return [("Tails", tails)]
+    if glands[0] == glands[1]:
+        return [("Ends", f"{glands[0]}; tails {tails}")]
+    told = [
+        ", ".join(words for words in (gland, f"tail {_tail_mm(end, model)}") if words)
+        for gland, end in zip(glands, ends, strict=True)
+    ]
+    return [(f"At {end}", words) for end, words in zip(ends, told, strict=True)]
 
 
 def _from(cable: Cable, model: Model) -> str:
@@ -149,22 +196,32 @@ def _way(cable: Cable, route: CableRoute | None, model: Model, looked: Looked) -
         return
     for legs in _stretches(route.legs):
         first, length = legs[0], sum(leg.length_mm for leg in legs)
-        told = f"{rounded(length / 1000, 2)} m"
+        told = f"{term_m(round(length) / 1000)} m"
         if not first.containment:
             held = _held(looked.fixings.get(cable.tag, ()), first.wall, round(length))
-            yield f"{first.words}, {told}{held}"
+            yield f"{first.words.replace(' from +', ' +')}, {told}{held}"
             continue
         run = model.installation.containment[first.containment]
-        walls = ", ".join(dict.fromkeys(_wall_words(leg) for leg in legs))
+        walls = _walls_words(legs)
         levels = " to ".join(dict.fromkeys(_level(p) for p in (legs[0].start.z, legs[-1].end.z)))
         face = f"{run.level_of} " if levels.count("+") == 1 else ""
         where = "" if run.declared_length_m is not None else f", {walls}, {face}{levels}"
         tied = _tied(looked.fixings.get(cable.tag, ()), run.tag)
         yield f"{run.tag} {run.words}{where}, {told}{tied}"
+    if not route.way_surveyed:
+        yield f"{MEANING}: the way above is the designed one"
 
 
-def _wall_words(leg: RouteLeg) -> str:
-    return f"wall {leg.wall}" if leg.wall else "overhead"
+def _walls_words(legs: Sequence[RouteLeg]) -> str:
+    """Return the walls of some legs in order: ``wall Hall D``, ``walls D, A``, ``overhead``."""
+    walls = list(dict.fromkeys(leg.wall for leg in legs))
+    if all(walls) and len(walls) > 1:
+        first, *rest = walls
+        room = f"{first.rpartition(' ')[0]} "
+        if all(wall.startswith(room) for wall in rest):
+            rest = [wall.removeprefix(room) for wall in rest]  # the room is told once
+        return f"walls {', '.join((first, *rest))}"
+    return ", ".join(f"wall {wall}" if wall else "overhead" for wall in walls)
 
 
 def _level(z_mm: float) -> str:
@@ -204,19 +261,20 @@ def _tied(fixings: Sequence[Fixing], run: str) -> str:
     return f": {words}" if words else ""
 
 
-def _end(cable: Cable, end: str, model: Model, looked: Looked) -> str:
-    """Return gland and stripping lengths at an end, and the tail to leave."""
-    gland = looked.glands.get((cable.tag, end))
-    parts = []
-    if gland is not None:
-        thread = gland.thread or "thread not recorded"
-        parts.append(f"gland {gland.size} {gland.kind} {thread}, tag, shroud")
-        held = gland.armour_mm is not None and gland.core_mm is not None
-        lengths = f"armour bare {gland.armour_mm:g}, cores ≥ {gland.core_mm:g}" if held else ""
-        parts.append(lengths or "strip lengths not recorded")
+def _gland_words(gland: GlandEnd | None) -> str:
+    """Return the gland and the stripping lengths of an end, nothing where it has none."""
+    if gland is None:
+        return ""
+    thread = gland.thread or "thread not recorded"
+    held = gland.armour_mm is not None and gland.core_mm is not None
+    lengths = f"armour bare {gland.armour_mm:g}, cores ≥ {gland.core_mm:g}" if held else ""
+    whole = lengths or "strip lengths not recorded"
+    return f"gland {gland.size} {gland.kind} {thread}, tag, shroud, {whole}"
+
+
+def _tail_mm(end: str, model: Model) -> str:
+    """Return the tail to leave at an end, mm."""
     try:
-        tail = termination.tail_mm(tail_key(model.installation, end))
-        parts.append(f"tail {tail.value:.0f}")
+        return f"{termination.tail_mm(tail_key(model.installation, end)).value:.0f}"
     except (OutsideTableError, KeyError):
-        parts.append("tail not recorded")
-    return ", ".join(parts)
+        return "not recorded"

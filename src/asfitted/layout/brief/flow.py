@@ -2,27 +2,30 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from asfitted.errors import DoesNotFitError
+from asfitted.fonts import text_width_mm
 from asfitted.geometry import Box, Point
 from asfitted.layout.frame import usable_box
 from asfitted.layout.lettering import BODY, TAG, line_pitch_mm, lines_of_text, wrap
 from asfitted.layout.linework import polyline, rectangle
-from asfitted.layout.sheet_layout import Item
+from asfitted.layout.parted_rows import with_parted_rows
+from asfitted.layout.sheet_layout import Item, Text
 from asfitted.layout.table import fit_table, table_items
 from asfitted.layout.title_block import title_block_box
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
 
-    from asfitted.layout.sheet_layout import Paper, Text
+    from asfitted.layout.sheet_layout import Paper
     from asfitted.layout.sheet_model import Numbers
     from asfitted.layout.table import FittedTable, Table
 
 PAPER: Paper = "A4 portrait"
 GAP_MM = 3.5
+CLOSER_MM = 0.6
 AREA = Box(
     usable_box(PAPER).x0,
     usable_box(PAPER).y0,
@@ -35,13 +38,15 @@ AREA = Box(
 class Block:
     """Something of a known height that is drawn from its top left corner.
 
-    ``joined`` keeps it on the page of the block after it; ``page_break`` begins a new page.
+    ``joined`` keeps it on the page of the block after it. ``gap_mm`` is what is left free under
+    it. ``part`` names the part of the brief that it belongs to.
     """
 
     height_mm: float
     draw: Callable[[Point, Numbers], tuple[Item, ...]]
     joined: bool = False
-    page_break: bool = False
+    gap_mm: float = GAP_MM
+    part: str = ""
 
 
 @dataclass(frozen=True)
@@ -51,7 +56,7 @@ class Rows:
     ident: str
     fitted: FittedTable
     joined: bool = False
-    page_break: bool = False
+    part: str = ""
 
     def block(self, rows: range) -> Block:
         """Return some of the rows as one block."""
@@ -60,7 +65,7 @@ class Rows:
         def draw(at: Point, _: Numbers) -> tuple[Item, ...]:
             return table_items(name, self.fitted, rows, at)[0]
 
-        return Block(self.height_mm(rows), draw)
+        return Block(self.height_mm(rows), draw, part=self.part)
 
     def height_mm(self, rows: range) -> float:
         """Return the height of some of the rows with the header."""
@@ -91,9 +96,10 @@ class _Pages:
 
     def put(self, block: Block) -> None:
         self.pages[-1].append(block)
-        self.left_mm -= block.height_mm + GAP_MM
+        self.left_mm -= block.height_mm + block.gap_mm
 
     def put_rows(self, rows: Rows) -> None:
+        rows = replace(rows, fitted=with_parted_rows(rows.fitted, self.room_mm))
         start, count = 0, len(rows.fitted.row_mm)
         while start < count:
             part = rows.fitting(start, self.left_mm)
@@ -114,10 +120,10 @@ def pages_of(blocks: Sequence[Block | Rows], room_mm: float) -> tuple[tuple[Bloc
     """
     pages = _Pages(room_mm)
     for group in _groups(blocks):
-        height = sum(_least_mm(b) for b in group) + GAP_MM * (len(group) - 1)
+        height = sum(_least_mm(b) for b in group) + sum(_gap_mm(b) for b in group[:-1])
         if height > room_mm + 1e-6:
             raise DoesNotFitError(f"a block of the route brief is {height:.0f} mm high: no page")
-        if group[0].page_break or not pages.has_room(height):
+        if not pages.has_room(height):
             pages.turn()
         for block in group:
             if isinstance(block, Rows):
@@ -134,6 +140,10 @@ def _least_mm(block: Block | Rows) -> float:
     return block.height_mm(range(min(2, len(block.fitted.row_mm))))
 
 
+def _gap_mm(block: Block | Rows) -> float:
+    return block.gap_mm if isinstance(block, Block) else GAP_MM
+
+
 def _groups(blocks: Sequence[Block | Rows]) -> Iterator[list[Block | Rows]]:
     group: list[Block | Rows] = []
     for block in blocks:
@@ -145,20 +155,27 @@ def _groups(blocks: Sequence[Block | Rows]) -> Iterator[list[Block | Rows]]:
         yield group
 
 
-def heading(ident: str, words: str, *, page_break: bool = False) -> Block:
-    """Return a heading that stays with what follows it."""
+def heading(ident: str, words: str, *, beside: str = "") -> Block:
+    """Return a heading that stays with what follows it, with smaller words at its end."""
     lines = wrap(words, AREA.width, TAG, bold=True)
-    height = TAG + (len(lines) - 1) * line_pitch_mm(TAG) + 1.5
+    taken = text_width_mm(lines[-1], TAG, bold=True) + text_width_mm(beside, BODY)
+    under = bool(beside) and taken + 4.0 > AREA.width
+    last = TAG + (len(lines) - 1) * line_pitch_mm(TAG)
+    height = last + 1.5 + under * line_pitch_mm(BODY)
 
     def draw(at: Point, _: Numbers) -> tuple[Item, ...]:
         first = at.moved(dy=TAG)
         rule = polyline((at.x, at.y + height), (AREA.x1, at.y + height), width_mm=0.35)
-        return (
+        items = [
             Item(ident, "text", lines_of_text(lines, first, TAG, bold=True)),
             Item(f"{ident}:rule", "outline", (rule,)),
-        )
+        ]
+        if beside:
+            foot = Point(AREA.x1, at.y + last + under * line_pitch_mm(BODY))
+            items.append(Item(f"{ident}:beside", "text", (Text(foot, beside, BODY, anchor="end"),)))
+        return tuple(items)
 
-    return Block(height, draw, joined=True, page_break=page_break)
+    return Block(height, draw, joined=True)
 
 
 def paragraph(ident: str, words: str, *, joined: bool = False) -> Block:
@@ -173,8 +190,10 @@ def paragraph(ident: str, words: str, *, joined: bool = False) -> Block:
 
 
 def table_rows(ident: str, table: Table) -> Rows:
-    """Return a table over the whole width."""
-    return Rows(ident, fit_table(table, AREA.width, part_words=True))
+    """Return a table over the whole width, its rows a little closer than in a schedule."""
+    fitted = fit_table(table, AREA.width, part_words=True)
+    rows_mm = tuple(height - CLOSER_MM for height in fitted.row_mm)
+    return Rows(ident, replace(fitted, row_mm=rows_mm))
 
 
 @dataclass(frozen=True)
@@ -186,17 +205,17 @@ class Caution:
     @property
     def height_mm(self) -> float:
         """Height with its frame and the gap under it."""
-        return self._inner_mm + GAP_MM
+        return self._inner_mm + 2.5
 
     @property
     def _inner_mm(self) -> float:
-        return BODY + (len(self.lines) - 1) * line_pitch_mm(BODY) + 4.4
+        return BODY + (len(self.lines) - 1) * line_pitch_mm(BODY) + 3.8
 
     def items(self) -> tuple[Item, ...]:
         """Return the framed lines."""
         box = Box(AREA.x0, AREA.y0, AREA.x1, AREA.y0 + self._inner_mm)
         texts: tuple[Text, ...] = lines_of_text(
-            list(self.lines), Point(box.x0 + 2.0, box.y0 + BODY + 1.8), bold=True
+            list(self.lines), Point(box.x0 + 2.0, box.y0 + BODY + 1.5), bold=True
         )
         return (
             Item("caution:frame", "outline", (rectangle(box, width_mm=0.7),)),

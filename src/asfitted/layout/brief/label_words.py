@@ -7,12 +7,13 @@ from typing import TYPE_CHECKING
 
 from asfitted.layout.schedule.cut_list import kind_words, start_words
 from asfitted.layout.table import Column, Table
+from asfitted.resolve.starters import NO_STARTER, STARTER
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from asfitted.layout.sheet_model import Model
-    from asfitted.resolve.installation import Cable, Installation
+    from asfitted.resolve.installation import Cable, Installation, PointServed
 
 
 @dataclass(frozen=True)
@@ -67,6 +68,21 @@ def device_labels(model: Model) -> tuple[Label, ...]:
     return tuple(_devices(model.installation))
 
 
+def _isolate_at(point: PointServed, installation: Installation) -> tuple[str, ...]:
+    """Return the caution on a starter and on a motor behind one: its stop isolates nothing."""
+    if point.kind != STARTER and point.starter in {"", NO_STARTER}:
+        return ()
+    return (f"stop is no isolator: open {isolated_at(point, installation)}",)
+
+
+def isolated_at(point: PointServed, installation: Installation) -> str:
+    """Return what isolates a point: the last isolator or fused spur before it, else its way."""
+    order = installation.circuits[point.circuit].points
+    passed = [installation.points[tag] for tag in order[: order.index(point.tag)]]
+    local = [p.tag for p in passed if p.kind in {"isolator", "fused spur"}]
+    return local[-1] if local else point.circuit
+
+
 def _devices(installation: Installation) -> Iterator[Label]:
     for board in installation.boards.values():
         if board.state == "new":
@@ -76,7 +92,8 @@ def _devices(installation: Installation) -> Iterator[Label]:
     for point in installation.points.values():
         if point.state == "new":
             words = point.name or point.words.partition(",")[0]
-            yield Label(point.tag, point.tag, (words, f"fed from {point.circuit}"))
+            isolate = _isolate_at(point, installation)
+            yield Label(point.tag, point.tag, (words, f"fed from {point.circuit}", *isolate))
     for device in installation.data_devices.values():
         if device.state == "new":
             extra = (device.views,) if device.views else ()

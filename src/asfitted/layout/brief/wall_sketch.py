@@ -10,14 +10,15 @@ from asfitted.layout.brief.flow import AREA, Block
 from asfitted.layout.callout import Callout
 from asfitted.layout.callout_choice import place_together
 from asfitted.layout.drawing import Drawing
+from asfitted.layout.elevation.moved_items import moved_items
 from asfitted.layout.elevation.run_drawing import draw_runs, piece_box
 from asfitted.layout.elevation.stretch_drawing import Outlines, draw_stretches, on_sheet
 from asfitted.layout.elevation.thing_drawing import thing_box
 from asfitted.layout.elevation.wall_content import walls_with_content
 from asfitted.layout.elevation.wall_view import WallView, height_words
 from asfitted.layout.free_room import FreeRoom
-from asfitted.layout.lettering import BODY, text_item
 from asfitted.layout.linework import polyline, rectangle, widths_for
+from asfitted.layout.revision.ink import ink_box
 from asfitted.layout.table import Column, Table
 
 if TYPE_CHECKING:
@@ -31,12 +32,15 @@ if TYPE_CHECKING:
 
 W = widths_for("A4")
 SCALES = (25, 50, 75, 100, 150, 200, 300, 500)
-BAND_MM = 12.0  # above the wall and under it, for tags and the words of the scale
+BAND_MM = 12.0  # above the wall and under it, for tags
 SIDE_MM = 4.0
+HIGH_MM, LOW_MM = 105.0, 45.0  # of the wall itself, with much and with little on it
+LITTLE = 14  # things, runs and drops
+CLEAR_MM = 0.5  # over and under the ink
 REACH_MM = 30.0  # of a leader
 BOX = "☐"
 COLUMNS = (
-    Column("Tag", least_mm=24.0),
+    Column("Tag", least_mm=20.0),
     Column("What is to be done"),
     Column("Along mm", align="end", wraps=False),
     Column("Height mm", align="end", wraps=False),
@@ -77,7 +81,9 @@ def _only_work(content: WallContent, model: Model) -> WallContent | None:
 
 
 def _scale(content: WallContent) -> int:
-    wide, high = AREA.width - 2 * SIDE_MM, 105.0
+    """Return the largest scale at which a wall fits; with little on it, two go on a page."""
+    count = len(content.things) + len(content.pieces) + len(content.stretches)
+    wide, high = AREA.width - 2 * SIDE_MM, HIGH_MM if count > LITTLE else LOW_MM
     for scale in SCALES:
         fits = content.wall.length_mm / scale <= wide
         if fits and content.wall.height_mm / scale <= high:
@@ -85,22 +91,39 @@ def _scale(content: WallContent) -> int:
     return SCALES[-1]
 
 
-def sketch_block(work: WallWork) -> Block:
-    """Return the sketch of a wall as one block."""
+@dataclass(frozen=True)
+class Sketch:
+    """A wall drawn at the left edge of the page: its ink, from where to where, what it is, mm."""
+
+    items: tuple[Item, ...]
+    top_mm: float
+    foot_mm: float
+    words: str
+
+
+def sketch_of(work: WallWork) -> Sketch:
+    """Return the sketch of a wall, as high as what is drawn and no higher."""
     wall = work.content.wall
     height = 2 * BAND_MM + wall.height_mm / work.scale
+    left = AREA.x0 + (AREA.width - wall.length_mm / work.scale) / 2
+    view = WallView(wall, work.scale, left, height - BAND_MM)
+    items, words = _sketch(work.content, view, Box(AREA.x0, 0.0, AREA.x1, height))
+    boxes = [ink_box(part) for item in items for part in item.parts]
+    top, foot = min(box.y0 for box in boxes), max(box.y1 for box in boxes)
+    return Sketch(items, top - CLEAR_MM, foot + CLEAR_MM, words)
+
+
+def sketch_block(sketch: Sketch) -> Block:
+    """Return the sketch of a wall as one block."""
 
     def draw(at: Point, _: Numbers) -> tuple[Item, ...]:
-        wide = wall.length_mm / work.scale
-        left = at.x + (AREA.width - wide) / 2
-        view = WallView(wall, work.scale, left, at.y + height - BAND_MM)
-        limits = Box(AREA.x0, at.y, AREA.x1, at.y + height - BODY - 2.0)
-        return _sketch(work.content, view, limits)
+        return moved_items(sketch.items, at.x - AREA.x0, at.y - sketch.top_mm)
 
-    return Block(height, draw, joined=True)
+    return Block(sketch.foot_mm - sketch.top_mm, draw, joined=True, gap_mm=2.0)
 
 
-def _sketch(content: WallContent, view: WallView, limits: Box) -> tuple[Item, ...]:
+def _sketch(content: WallContent, view: WallView, limits: Box) -> tuple[tuple[Item, ...], str]:
+    """Return what is drawn of a wall, and the words that say what is shown."""
     drawing = Drawing(FreeRoom(limits))
     name = content.wall.name
     drawing.draw(f"wall:{name}", "outline", rectangle(view.box, width_mm=W.extra_wide))
@@ -117,15 +140,20 @@ def _sketch(content: WallContent, view: WallView, limits: Box) -> tuple[Item, ..
     items, far = place_together(drawing.room, callouts, near_only=True)
     led, bare = place_together(drawing.room, far, reach=REACH_MM)
     drawing.extend((*items, *led))
+    # several walls may stand on one page: what is drawn of a wall bears its name
+    drawn = tuple(replace(item, ident=f"wall:{name}:{item.ident}") for item in drawing.items)
+    return drawn, _shown_words(content, view.scale, len(bare))
+
+
+def _shown_words(content: WallContent, scale: int, left_out: int) -> str:
+    """Return from where a wall is seen, its left corner and scale; what is in the table alone."""
+    name = content.wall.name
     before = content.room.walls[content.room.walls.index(name) - 1]
     corner = " | ".join(wall.removeprefix(f"{content.room.name} ") for wall in (before, name))
-    words = f"Wall {name} from inside, left end {corner}. 1:{view.scale} @ A4"
-    if bare:  # what finds no place stands in the table alone
-        words += f". No room here for {len(bare)} tag{'s' * (len(bare) > 1)}: see the table"
-    at = Point(limits.x0, limits.y1 + BODY + 1.0)
-    drawing.items.append(text_item("scale", words, at, BODY))
-    # several walls may stand on one page: what is drawn of a wall bears its name
-    return tuple(replace(item, ident=f"wall:{name}:{item.ident}") for item in drawing.items)
+    words = f"from inside, left end {corner}. 1:{scale} @ A4"
+    if left_out:
+        words += f". No room for {left_out} tag{'s' * (left_out > 1)}: see the table"
+    return words
 
 
 def _draw_openings(drawing: Drawing, view: WallView) -> None:

@@ -10,13 +10,13 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from asfitted.calculate.containment.support_spacing import support_spacing
 from asfitted.calculate.routes.containment_runs import run_of
 from asfitted.geometry import distance3
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
-
-    from asfitted.calculate.results import Section
+    from asfitted.calculate.containment.support_spacing import SupportSpacing
+    from asfitted.calculate.results import CalculationResults, Section
     from asfitted.calculate.routes.containment_runs import Piece
     from asfitted.resolve.installation import Containment, Installation
 
@@ -54,6 +54,9 @@ class DevelopedRun:
     run: Containment
     stretches: tuple[Stretch, ...]
     pieces: tuple[CutPiece, ...]
+    level: SupportSpacing | None = None  # spacing of its supports; None = in no table
+    upright: SupportSpacing | None = None
+    is_surveyed: bool = True  # False: a cable in it goes another way, not surveyed, on site
 
     @property
     def is_declared(self) -> bool:
@@ -89,11 +92,11 @@ class DevelopedRun:
 
 
 def developed_runs(
-    installation: Installation, sections: Mapping[str, Section]
+    installation: Installation, results: CalculationResults
 ) -> tuple[DevelopedRun, ...]:
     """Return every run that is there and has sections, unfolded, in the order of the job."""
     by_run: dict[str, list[Section]] = {}
-    for section in sections.values():
+    for section in results.sections.values():
         by_run.setdefault(section.containment, []).append(section)
     found = []
     for tag, containment in installation.containment.items():
@@ -102,7 +105,16 @@ def developed_runs(
             continue
         stretches = _stretches(run.pieces, containment)
         pieces = _pieces(by_run[tag], containment, run.length_mm)
-        found.append(DevelopedRun(containment, stretches, pieces))
+        level = support_spacing(containment, results)
+        upright = support_spacing(containment, results, "vertical")
+        is_surveyed = all(
+            results.routes[cable].way_surveyed
+            for piece in pieces
+            for cable in piece.section.cables
+            if cable in results.routes
+        )
+        made = DevelopedRun(containment, stretches, pieces, level, upright, is_surveyed)
+        found.append(made)
     return tuple(found)
 
 

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
 DOT_MM, FOLD_MM, JOINT_MM = 0.7, 2.5, 1.6
 LEVEL_PITCH_MM = 4.2
-MARK_MM = 25.0  # from one mark of a cross-section to the next
+MARK_MM = 30.0  # from one mark of a cross-section to the next
 
 
 def draw_profile(

@@ -10,6 +10,7 @@ from asfitted.fonts import text_width_mm
 from asfitted.geometry import distance3
 from asfitted.layout.elevation.wall_view import height_words
 from asfitted.layout.lettering import BODY, shortened
+from asfitted.layout.surveyed_ways import told
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -108,7 +109,7 @@ def _leavings(
             continue
         ends = (cable.from_end, cable.to_end)
         for along, goal, is_run in _ends_of_stays(route, ends, developed.run.tag, pieces):
-            groups.setdefault((round(along, 1), goal, is_run), []).append(tag)
+            groups.setdefault((round(along, 1), goal, is_run), []).append(told(tag, results))
     return [_leaving(developed, installation, key, tags) for key, tags in sorted(groups.items())]
 
 

@@ -11,6 +11,7 @@ from asfitted.geometry import Box, Point
 from asfitted.layout.containment.section_outline import WIRE_MM, cable_path, outline_paths
 from asfitted.layout.containment.section_words import figure_lines, where_words
 from asfitted.layout.elevation.spread import spread
+from asfitted.layout.given_words import state_before
 from asfitted.layout.lettering import BODY, VIEW, line_pitch_mm, text_item, wrap
 from asfitted.layout.linework import polyline, rectangle, widths_for
 from asfitted.layout.sheet_layout import Circle, Item, Text
@@ -89,19 +90,26 @@ class SectionBlock:
 
     @property
     def _drawn_mm(self) -> float:
-        tall = self._outer_mm()[1] * self.scale
-        laid = self.section.packed.laid
-        if self._sides:
-            each_side = (len(laid) + 1) // 2
-            tall = max(tall, each_side * SIDE_PITCH_MM)
-        return tall
+        return self._outer_mm()[1] * self.scale
+
+    @property
+    def _over_mm(self) -> float:
+        """How far tags at the sides reach over and under what is drawn."""
+        each_side = (len(self.section.packed.laid) + 1) // 2 if self._sides else 0
+        return max(0.0, (each_side * SIDE_PITCH_MM - self._drawn_mm) / 2)
+
+    @property
+    def _under_drawn_mm(self) -> float:
+        """Room under what is drawn for its dimensions, and for tags at the sides."""
+        return max(self._dims_mm, self._over_mm + 1.0)
 
     @property
     def height_mm(self) -> float:
         """Height of the whole block."""
         head = VIEW + 2.0 + len(self._heading()) * line_pitch_mm(BODY) + 3.0
         figures = len(self._figures()) * line_pitch_mm(BODY)
-        return head + self._above_mm + self._drawn_mm + self._dims_mm + BAR_MM + figures + 1.0
+        drawn = self._above_mm + self._over_mm + self._drawn_mm + self._under_drawn_mm
+        return head + drawn + BAR_MM + figures + 1.0
 
     def items(self, at: Point) -> tuple[Item, ...]:
         """Return the block with its top left corner at a point."""
@@ -111,17 +119,18 @@ class SectionBlock:
         title = f"Section {number}: {run.tag}"
         items = [text_item(ident, title, Point(at.x, y), VIEW, bold=True)]
         x = at.x + text_width_mm(title, VIEW, bold=True) + 4.0
-        items.append(text_item(f"{ident}:what", run.words, Point(x, y)))
+        what = f"{state_before(run.state)}{run.words}"
+        items.append(text_item(f"{ident}:what", what, Point(x, y)))
         y += 2.0
         for i, line in enumerate(self._heading()):
             y += line_pitch_mm(BODY)
             items.append(text_item(f"{ident}:where:{i}", line, Point(at.x, y)))
-        base = y + 3.0 + self._above_mm + self._drawn_mm
+        base = y + 3.0 + self._above_mm + self._over_mm + self._drawn_mm
         wide, wall = self.section.inside_mm[0] * self.scale, self.section.wall_mm * self.scale
         origin = Point(at.x + (self.width - wide) / 2, base - wall)
         items += self._drawing(ident, origin)
         items += self._dimensions(ident, Point(origin.x, base - wall))
-        y = base + self._dims_mm
+        y = base + self._under_drawn_mm
         items += self._bar(ident, Point(at.x, y + BAR_MM - 3.0))
         y += BAR_MM
         for i, (line, bold) in enumerate(self._figures()):

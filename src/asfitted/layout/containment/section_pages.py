@@ -5,25 +5,28 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from asfitted.geometry import Point
+from asfitted.errors import DoesNotFitError
 from asfitted.layout.containment.cross_section import CrossSection, cross_section
 from asfitted.layout.containment.developed_run import developed_runs
 from asfitted.layout.containment.section_drawing import SectionBlock
 from asfitted.layout.containment.section_places import section_places
 from asfitted.layout.containment.section_words import cable_table
-from asfitted.layout.containment.shelf_flow import ShelfFlow, Slot
+from asfitted.layout.containment.sheet_notes import place_notes
+from asfitted.layout.containment.shelf_flow import TABLE_GAP_MM, ShelfFlow, Slot
 from asfitted.layout.containment.strip_pages import TABLE_COLUMNS, page_key, paper_of, strip_pages
-from asfitted.layout.elevation.panels import NotesPanel
-from asfitted.layout.frame import usable_box, zone_of
-from asfitted.layout.title_block import title_block_box
+from asfitted.layout.frame import zone_of
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from asfitted.layout.containment.sheet_notes import SheetNotes
     from asfitted.layout.containment.shelf_flow import PlacedTable
     from asfitted.layout.containment.strip_pages import StripPages
     from asfitted.layout.sheet_layout import Item, Paper
     from asfitted.layout.sheet_model import Model, Numbers
 
 KEY = "containment-sections"
+SMALL: Paper = "A4"
 STAND_IN = "sheet 00, zone A1"  # as long as what is written once the sheets are numbered
 NOTES = (
     (
@@ -58,11 +61,15 @@ class SectionPages:
     width: float  # of a block
     sections: tuple[PlacedSection, ...]
     tables: tuple[PlacedTable, ...]
+    notes: SheetNotes
 
     @property
     def count(self) -> int:
         """How many sheets there are."""
+        if not self.sections:
+            return 0
         slots = [*(s.slot for s in self.sections), *(t.slot for t in self.tables)]
+        slots += [self.notes.slot] if self.notes.slot else []
         return max((slot.page for slot in slots), default=-1) + 1
 
     @property
@@ -83,7 +90,7 @@ class SectionPages:
         for table in self.tables:
             if table.slot.page == page:
                 made += table.items()
-        return (*made, *notes_items(NOTES, self.paper))
+        return (*made, *self.notes.items(page))
 
 
 def section_key(page: int) -> str:
@@ -92,20 +99,53 @@ def section_key(page: int) -> str:
 
 
 def section_pages(model: Model) -> SectionPages:
-    """Lay out the cross-sections of all runs of a job. Same job, same places."""
-    paper = paper_of(model)
+    """Lay out the cross-sections of all runs of a job. Same job, same places.
+
+    A few that all stand on one A4 go there; else they go on the paper of the job.
+    """
+    runs = developed_runs(model.installation, model.results)
+    found = [cross_section(model, place) for place in section_places(runs)]
+    if len(found) <= TABLE_COLUMNS[SMALL]:
+        try:
+            small = _on_paper(found, model, SMALL)
+        except DoesNotFitError:
+            small = None
+        if small is not None and small.count <= 1:
+            return small
+    return _on_paper(found, model, paper_of(model))
+
+
+def _on_paper(found: Sequence[CrossSection], model: Model, paper: Paper) -> SectionPages:
+    """Lay out all cross-sections on one paper."""
     flow = ShelfFlow(paper, TABLE_COLUMNS[paper])
     placed: list[PlacedSection] = []
-    runs = developed_runs(model.installation, model.results.sections)
-    found = [cross_section(model, place) for place in section_places(runs)]
     heights = [SectionBlock(s, model, paper, flow.column_mm, STAND_IN).height_mm for s in found]
-    for i, section in enumerate(found):
-        row = heights[i - i % flow.columns : i - i % flow.columns + flow.columns]
-        slot = flow.place(flow.column_mm, max(heights[i], *row))
-        placed.append(PlacedSection(section, slot))
-        flow.add_table(f"cables:{section.place.number}", cable_table(section, model))
+    for start in range(0, len(found), flow.columns):
+        row = found[start : start + flow.columns]
+        placed += _row(row, max(heights[start : start + flow.columns]), model, flow)
+    notes = place_notes(NOTES, paper, flow)
     flow.finish()
-    return SectionPages(paper, flow.column_mm, tuple(placed), tuple(flow.tables))
+    return SectionPages(paper, flow.column_mm, tuple(placed), tuple(flow.tables), notes)
+
+
+def _row(
+    row: Sequence[CrossSection], height_mm: float, model: Model, flow: ShelfFlow
+) -> list[PlacedSection]:
+    """Place sections side by side, their tables under them where all have room there."""
+    tables = [(f"cables:{s.place.number}", cable_table(s, model)) for s in row]
+    under = max(flow.table_mm(table) for _, table in tables) + TABLE_GAP_MM
+    is_one = height_mm + under <= flow.area.height
+    placed = []
+    for section, (ident, table) in zip(row, tables, strict=True):
+        slot = flow.place(flow.column_mm, height_mm + under if is_one else height_mm)
+        placed.append(PlacedSection(section, slot))
+        if is_one:
+            flow.set_table(
+                ident, table, Slot(slot.page, slot.at.moved(dy=height_mm + TABLE_GAP_MM))
+            )
+        else:
+            flow.add_table(ident, table)
+    return placed
 
 
 def strips_with_marks(model: Model) -> StripPages:
@@ -122,14 +162,3 @@ def strip_words(section: CrossSection, strips: StripPages, numbers: Numbers) -> 
     page, at = found
     sheet = numbers.by_key.get(page_key(page), "–")
     return f"sheet {sheet}, zone {zone_of(strips.paper, at)}"
-
-
-def notes_items(notes: tuple[str, ...], paper: Paper) -> tuple[Item, ...]:
-    """Return notes left of the title block, where the paper leaves room for them."""
-    area, block = usable_box(paper), title_block_box(paper)
-    width = block.x0 - 5.0 - area.x0
-    panel = NotesPanel(notes)
-    height = panel.height(width)
-    if height is None or height > area.y1 - block.y0:
-        return ()
-    return panel.items(Point(area.x0, block.y0), width)

@@ -8,7 +8,9 @@ from asfitted.calculate.containment.section_fill import inside_area_mm2
 from asfitted.layout.containment.strip_drawing import metres
 from asfitted.layout.containment.supports import limit_source
 from asfitted.layout.figures import rounded
+from asfitted.layout.surveyed_ways import told, way_notes
 from asfitted.layout.table import Column, Table
+from asfitted.reference import cable_family
 from asfitted.reference.containment import edge_allowance_mm
 
 if TYPE_CHECKING:
@@ -52,6 +54,9 @@ def figure_lines(section: CrossSection, model: Model) -> tuple[tuple[str, bool],
     mass = section.place.piece.section.mass_kg_m
     if mass:
         lines.append((f"Cables {rounded(mass, 1)} kg/m", False))
+    lines += [
+        (note, False) for note in way_notes(section.place.piece.section.cables, model.results)
+    ]
     return tuple(lines)
 
 
@@ -122,13 +127,22 @@ def cable_table(section: CrossSection, model: Model) -> Table:
     for tag, overall in zip(piece.cables, piece.overall_mm, strict=True):
         cable = model.installation.cables[tag]
         result = model.results.cables.get(tag)
-        words = result.words if result else f"{cable.cores}c {cable.family}"
+        legend = cable_family.family(cable.family).legend
+        words = result.words if result else f"{cable.cores}c {legend}"
         data = model.results.data.get(cable.to_end)
         if result is None and data is not None:
             words = data.medium
         elif result is None and cable.csa_mm2 is None:
             words += ", no size found: drawn as the largest made"
-        rows.append((number, tag, words, f"{overall:.1f}", _circuit(model, cable.circuit)))
+        rows.append(
+            (
+                number,
+                told(tag, model.results),
+                words,
+                f"{overall:.1f}",
+                _circuit(model, cable.circuit),
+            )
+        )
     idents = tuple(f"section:{number}:{tag}" for tag in piece.cables)
     return Table(COLUMNS, tuple(rows), idents)
 

@@ -20,8 +20,9 @@ if TYPE_CHECKING:
 GAP_X, GAP_Y = 8.0, 7.0
 TABLE_GAP_MM = 4.0
 CLEAR_OF_TITLE_MM = 4.0
-LEAST_FREE_MM = 22.0  # lower room than this is left empty
-LEAST_ROWS = 3  # no fewer rows of a table stand alone in a column
+LEAST_FREE_MM = 22.0  # lower room than this under a shelf is left empty
+LEAST_TABLE_MM = 14.0  # and this under a table
+LEAST_ROWS = 3  # no fewer rows of a table stand at the foot of a column
 
 
 @dataclass(frozen=True)
@@ -128,6 +129,16 @@ class ShelfFlow:
         """Note a table that is to stand wherever there is room after the views."""
         self._waiting.append((ident, table))
 
+    def table_mm(self, table: Table) -> float:
+        """Return the height of a whole table in a column."""
+        fitted = fit_table(table, self.column_mm, part_words=True)
+        return fitted.header_mm + sum(fitted.row_mm)
+
+    def set_table(self, ident: str, table: Table, slot: Slot) -> None:
+        """Put a whole table at a place that is kept for it."""
+        fitted = fit_table(table, self.column_mm, part_words=True)
+        self.tables.append(PlacedTable(ident, fitted, range(len(table.rows)), slot))
+
     def finish(self) -> None:
         """Set all tables into what the shelves leave free, and on more sheets."""
         self._free = list(self._what_is_free())
@@ -153,31 +164,36 @@ class ShelfFlow:
         return [Box(x, top, x + self.column_mm, self.area.y1) for x in lefts]
 
     def _set(self, ident: str, fitted: FittedTable) -> None:
-        start = 0
+        """Put a table into the first free places that hold a part of it, each after the last.
+
+        Places that are too low for it stay for the tables that follow.
+        """
+        start, index = 0, 0
         while start < len(fitted.row_mm):
-            if not self._free:
+            if index == len(self._free):
                 columns = self._columns_from(self.area.y0)
-                self._free = [(self._next_page, box) for box in columns]
+                self._free += [(self._next_page, box) for box in columns]
                 self._next_page += 1
-            page, box = self._free.pop(0)
-            end, height = _rows_until(fitted, start, box.height)
+            page, box = self._free[index]
+            is_whole = box.height >= self.area.height - 1e-6
+            end, height = _rows_until(fitted, start, box.height, 1 if is_whole else LEAST_ROWS)
             if end == start:
-                if box.height >= self.area.height - 1e-6:
+                if is_whole:
                     raise DoesNotFitError(f"row {start + 1} of {ident} finds no room on a sheet")
+                index += 1
                 continue
             slot = Slot(page, Point(box.x0, box.y0))
             self.tables.append(PlacedTable(ident, fitted, range(start, end), slot))
             rest = Box(box.x0, box.y0 + height + TABLE_GAP_MM, box.x1, box.y1)
-            if rest.height >= LEAST_FREE_MM:
-                self._free.insert(0, (page, rest))
+            self._free[index : index + 1] = [(page, rest)] if rest.height >= LEAST_TABLE_MM else []
             start = end
 
 
-def _rows_until(fitted: FittedTable, start: int, room: float) -> tuple[int, float]:
+def _rows_until(fitted: FittedTable, start: int, room: float, least: int) -> tuple[int, float]:
     """Return up to which row a table fits a height, and the height; none rather than very few."""
     end, height = start, fitted.header_mm
     while end < len(fitted.row_mm) and height + fitted.row_mm[end] <= room + 1e-6:
         height += fitted.row_mm[end]
         end += 1
-    is_few = end - start < LEAST_ROWS and end < len(fitted.row_mm)
+    is_few = end - start < least and end < len(fitted.row_mm)
     return (start, 0.0) if is_few else (end, height)

@@ -13,13 +13,14 @@ from asfitted.layout.given_words import state_before
 from asfitted.layout.lettering import BODY, VIEW, text_item
 from asfitted.layout.linework import polyline, rectangle, widths_for
 from asfitted.layout.sheet_layout import Item
+from asfitted.layout.surveyed_ways import MARK, MEANING
 
 if TYPE_CHECKING:
     from asfitted.layout.containment.developed_run import DevelopedRun
     from asfitted.layout.containment.strip_view import StripView
     from asfitted.layout.sheet_layout import Paper
 
-HEADING_MM = 23.0
+HEADING_MM = 24.4
 BAR_STEPS_M = {10: 0.2, 20: 0.5, 50: 1.0, 100: 1.0, 200: 2.0, 500: 5.0, 1000: 10.0}
 
 
@@ -37,8 +38,8 @@ def draw_heading(ident: str, view: StripView, at: Point, paper: Paper) -> list[I
         items.append(text_item(f"{ident}:fact:{i}", fact, Point(at.x, y)))
         y += 4.2
     scales = scale_words(view, paper)
-    items.append(text_item(f"{ident}:scales", scales, Point(at.x, y + 2.2)))
-    bar = Point(at.x + text_width_mm(scales, BODY) + 8.0, y + 2.2)
+    items.append(text_item(f"{ident}:scales", scales, Point(at.x, y + 3.6)))
+    bar = Point(at.x + text_width_mm(scales, BODY) + 8.0, y + 3.6)
     return [*items, *_bar(ident, bar, view.scale.along, paper)]
 
 
@@ -71,7 +72,10 @@ def facts_of(developed: DevelopedRun) -> tuple[str, str]:
         first = f"{metres(developed.length_mm / 1000)}{basis}, way not surveyed"
     else:
         first = metres(developed.length_mm / 1000)
-    return f"{first}; {_fullest(developed)}", support_words(run)
+    second = support_words(run, developed.level, developed.upright)
+    if not developed.is_surveyed:
+        second += f"; {MARK} {MEANING}"
+    return f"{first}; {_fullest(developed)}", second
 
 
 def _fullest(developed: DevelopedRun) -> str:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from asfitted.geometry import Point
 from asfitted.layout.containment.developed_run import developed_runs
 from asfitted.layout.containment.piece_table import piece_table
 from asfitted.layout.containment.run_events import events_of
 from asfitted.layout.containment.section_places import section_places
+from asfitted.layout.containment.sheet_notes import place_notes
 from asfitted.layout.containment.shelf_flow import ShelfFlow
 from asfitted.layout.containment.strip_drawing import StripBand, events_on
 from asfitted.layout.containment.strip_parts import (
@@ -21,14 +21,13 @@ from asfitted.layout.containment.strip_parts import (
     scale_of_declared,
     scale_up,
 )
-from asfitted.layout.elevation.panels import NotesPanel
-from asfitted.layout.frame import usable_box
-from asfitted.layout.title_block import title_block_box
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from asfitted.geometry import Point
     from asfitted.layout.containment.developed_run import DevelopedRun
+    from asfitted.layout.containment.sheet_notes import SheetNotes
     from asfitted.layout.containment.shelf_flow import PlacedTable, Slot
     from asfitted.layout.containment.strip_drawing import Mark
     from asfitted.layout.sheet_layout import Item, Paper
@@ -37,7 +36,6 @@ if TYPE_CHECKING:
 KEY = "containment-strips"
 PROFILE_MM = {"A3": 38.0, "A4": 18.0}  # paper for heights above the floor, at most
 BELOW_MM = 2.0
-LEAST_NOTES_MM = 120.0
 TABLE_COLUMNS = {"A3": 3, "A4": 2}
 NOTES = (
     (
@@ -69,11 +67,15 @@ class StripPages:
     paper: Paper
     bands: tuple[PlacedBand, ...]
     tables: tuple[PlacedTable, ...]
+    notes: SheetNotes
 
     @property
     def count(self) -> int:
         """How many sheets there are."""
+        if not self.bands:
+            return 0
         slots = [*(b.slot for b in self.bands), *(t.slot for t in self.tables)]
+        slots += [self.notes.slot] if self.notes.slot else []
         return max((slot.page for slot in slots), default=-1) + 1
 
     def on(self, page: int) -> tuple[PlacedBand, ...]:
@@ -97,18 +99,7 @@ class StripPages:
         for table in self.tables:
             if table.slot.page == page:
                 made += table.items()
-        return (*made, *_notes(self.paper))
-
-
-def _notes(paper: Paper) -> tuple[Item, ...]:
-    """Return the notes left of the title block, where the paper leaves room for them."""
-    area, block = usable_box(paper), title_block_box(paper)
-    width = block.x0 - 5.0 - area.x0
-    panel = NotesPanel(NOTES)
-    height = panel.height(width) if width > LEAST_NOTES_MM else None
-    if height is None or height > area.y1 - block.y0:
-        return ()
-    return panel.items(Point(area.x0, block.y0), width)
+        return (*made, *self.notes.items(page))
 
 
 def page_key(page: int) -> str:
@@ -132,7 +123,7 @@ def strip_pages(model: Model, section_keys: Mapping[int, str] | None = None) -> 
         DoesNotFitError: the words at one strip alone are higher than a sheet.
     """
     paper = paper_of(model)
-    runs = developed_runs(model.installation, model.results.sections)
+    runs = developed_runs(model.installation, model.results)
     places = section_places(runs)
     flow = ShelfFlow(paper, TABLE_COLUMNS[paper])
     room = flow.area.width - HEAD_MM - TAIL_MM
@@ -150,8 +141,9 @@ def strip_pages(model: Model, section_keys: Mapping[int, str] | None = None) -> 
             slot = flow.place(band.width_mm, band.height_mm, after=slot)
             bands.append(PlacedBand(band, slot))
         flow.add_table(f"pieces:{developed.run.tag}", piece_table(developed))
+    notes = place_notes(NOTES, paper, flow)
     flow.finish()
-    return StripPages(paper, _with_twins(bands), tuple(flow.tables))
+    return StripPages(paper, _with_twins(bands), tuple(flow.tables), notes)
 
 
 def _bands(

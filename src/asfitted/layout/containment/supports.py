@@ -5,22 +5,27 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.calculate.containment.containment_kinds import kind_of
-from asfitted.calculate.containment.support_spacing import support_spacing_mm
 from asfitted.reference import containment as tables
 
 if TYPE_CHECKING:
+    from asfitted.calculate.containment.support_spacing import SupportSpacing
     from asfitted.resolve.installation import Containment
 
 
-def support_words(run: Containment) -> str:
+def support_words(
+    run: Containment, level: SupportSpacing | None, upright: SupportSpacing | None
+) -> str:
     """Return the greatest spacing of supports, or that the tables have none for this kind."""
     if run.declared_length_m is not None:
         return "its way and depth were not surveyed"
-    level, upright = support_spacing_mm(run), support_spacing_mm(run, "vertical")
     if level is None or upright is None:
         return "supports: spacing not in the tables"
-    words = f"supports at most {level:.0f} mm apart"
-    return words if level == upright else f"{words}, upright {upright:.0f} mm"
+    words = f"supports at most {level.spacing_mm} mm apart"
+    if level.spacing_mm != upright.spacing_mm:
+        words += f", upright {upright.spacing_mm} mm"
+    if level.is_closer:
+        words += f": closer than {level.tabulated_mm} mm for its load of {level.load_kg_m:.1f} kg/m"
+    return words
 
 
 def limit_source(run: Containment, *, only_data: bool) -> str:

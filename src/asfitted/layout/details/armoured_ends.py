@@ -80,8 +80,8 @@ COLUMNS = (
 Size = tuple[str, int, float | None]
 
 
-def armoured_ends(model: Model) -> Subject | None:
-    """Return the subject of armoured ends, None for a job without new armoured cables."""
+def armoured_ends(model: Model, first: int = 1) -> Subject | None:
+    """Return the subject of armoured ends, figures numbered from ``first``; None without any."""
     armoured = [c for c in new_cables(model) if family(c.family).is_armoured]
     if not armoured:
         return None
@@ -93,9 +93,11 @@ def armoured_ends(model: Model) -> Subject | None:
     tags = tuple(c.tag for c in armoured)
     return Subject(
         key="armoured-ends",
+        name="armoured ends",
+        table_title="Glands and strip lengths, mm",
         title="Detail: armoured cable ends",
         caution=CAUTION,
-        figures=(StackFigure("stack", 1, tags), StrippedEndFigure("stripped", 2, tags)),
+        figures=(StackFigure("stack", first, tags), StrippedEndFigure("stripped", first + 1, tags)),
         notes=NOTES,
         table=with_breakable_words(
             Table(COLUMNS, rows, tuple(found[0].tag for found in sizes.values()))

@@ -46,8 +46,8 @@ COLUMNS = (
 )
 
 
-def camera_ends(model: Model) -> Subject | None:
-    """Return the subject of camera connections, None for a job without new data cables."""
+def camera_ends(model: Model, first: int = 1) -> Subject | None:
+    """Return the subject of data connections, figures numbered from ``first``; None without new."""
     cables = cables_by_device(model.installation)
     devices = [
         d
@@ -57,7 +57,7 @@ def camera_ends(model: Model) -> Subject | None:
     kinds = [_kind(d, cables[d.tag]) for d in devices]
     if not devices:
         return None
-    numbers = in_order(kinds)
+    numbers = in_order(kinds, first)
     figures = tuple(
         _figure(
             kind,
@@ -71,7 +71,8 @@ def camera_ends(model: Model) -> Subject | None:
     )
     return Subject(
         key="data-ends",
-        title="Detail: camera and data connections",
+        name="data connections",
+        title="Detail: camera and data ends",
         caution=CAUTION,
         figures=figures,
         notes=_notes(dict.fromkeys(kinds)),

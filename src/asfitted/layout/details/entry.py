@@ -90,7 +90,7 @@ def _levels(starts: dict[str, float], xs: dict[str, float]) -> dict[str, float]:
 def _cable(sketch: Sketch, end: CableEnd, x: float, *, armoured: bool) -> None:
     """Draw the incoming cable with its broken end, and the gland or bush."""
     sketch.items.append(_broken_end(sketch, x))
-    sketch.wire("cable", "cable", (x, TOP_Y + 1.0), (x, GLAND_Y))
+    sketch.wire("cable", "cable", (x, TOP_Y + 1.0), (x, GLAND_Y), title="cable")
     half = GLAND_MM / 2
     if armoured:
         sketch.sign("gland", "gland", x - half, GLAND_Y, GLAND_MM)

@@ -24,6 +24,10 @@ class Figure(Protocol):
         """Stable name: the ident of every item of the figure begins with it."""
 
     @property
+    def tags(self) -> tuple[str, ...]:
+        """What it applies to."""
+
+    @property
     def width_mm(self) -> float:
         """Width on the sheet, mm."""
 

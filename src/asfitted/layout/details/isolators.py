@@ -63,8 +63,8 @@ class _Kind:
     is_motor: bool
 
 
-def isolators(model: Model) -> Subject | None:
-    """Return the subject of the isolators, None for a job without new ones."""
+def isolators(model: Model, first: int = 1) -> Subject | None:
+    """Return the subject of the isolators, figures numbered from ``first``; None without new."""
     cables = model.installation.cables.values()
     feeds = {c.to_end: c for c in cables}
     onward = {c.from_end: c for c in reversed(list(cables))}
@@ -76,7 +76,7 @@ def isolators(model: Model) -> Subject | None:
     if not points:
         return None
     kinds = [_kind(model, p, feeds[p.tag], onward.get(p.tag)) for p in points]
-    numbers = in_order(kinds)
+    numbers = in_order(kinds, first)
     drawn = tuple(
         IsolatorFigure(
             f"isolator{numbers[kind]}",
@@ -96,6 +96,7 @@ def isolators(model: Model) -> Subject | None:
     )
     return Subject(
         key="isolators",
+        name="isolators",
         title="Detail: isolators and machines",
         caution=CAUTION,
         figures=drawn,

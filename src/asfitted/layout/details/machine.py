@@ -31,6 +31,7 @@ RING_Y = BOX_END_Y + 3.0
 TAIL_COLOURS_Y = RING_Y + 7.5
 MACHINE_Y = TAIL_COLOURS_Y + 4 * line_pitch_mm(BODY) - 2.0
 TERMINAL_Y = MACHINE_Y + 4.0
+STARTER_SIGN = "direct_on_line_starter"
 POLES = {1: "single-pole", 2: "two-pole", 3: "three-pole", 4: "four-pole"}
 
 
@@ -54,6 +55,8 @@ class IsolatorFigure:
         """What the figure shows."""
         poles = POLES.get(self.poles or 0, "poles not recorded")
         name = f"Isolator, {poles}"
+        if self.symbol == STARTER_SIGN:
+            return f"{name}, to starter"
         return f"{name}, to {'motor' if self.is_motor else 'machine'}"
 
     @property

@@ -46,8 +46,8 @@ COLUMNS = (
 )
 
 
-def outlets(model: Model) -> Subject | None:
-    """Return the subject of the outlets, None for a job without new ones."""
+def outlets(model: Model, first: int = 1) -> Subject | None:
+    """Return the subject of the outlets, figures numbered from ``first``; None without new ones."""
     feeds = {c.to_end: c for c in model.installation.cables.values()}
     points = [
         p
@@ -57,7 +57,7 @@ def outlets(model: Model) -> Subject | None:
     if not points:
         return None
     kinds = [(end_of(feeds[p.tag]), p.rcd is not None) for p in points]
-    numbers = in_order(kinds)
+    numbers = in_order(kinds, first)
     drawn: list[Figure] = []
     for (end, has_rcd), number in ((kind, numbers[kind]) for kind in dict.fromkeys(kinds)):
         tags = tuple(p.tag for p, kind in zip(points, kinds, strict=True) if kind == (end, has_rcd))
@@ -67,13 +67,14 @@ def outlets(model: Model) -> Subject | None:
     )
     supply = model.installation.supply
     if five and supply is not None and supply.phases == 3:
-        drawn.append(FaceFigure("outlet-face", len(numbers) + 1, five, supply.line_v))
+        drawn.append(FaceFigure("outlet-face", first + len(numbers), five, supply.line_v))
     rows = tuple(
         _row(model, point, feeds[point.tag], numbers[kind])
         for point, kind in zip(points, kinds, strict=True)
     )
     return Subject(
         key="outlets",
+        name="socket-outlets",
         title="Detail: socket-outlets",
         caution=CAUTION,
         figures=tuple(drawn),

@@ -149,7 +149,7 @@ class PairsFigure:
             for side, x in (("left", x0 - 1.5), ("right", x1 + 1.5)):
                 sketch.terminal(f"{net}:{side}", x, row)
             ends = ((x0 - 0.5, row), (x1 + 0.5, row))
-            sketch.wire(net, net, *ends, pattern=PATTERNS[one.carries])
+            sketch.wire(net, net, *ends, pattern=PATTERNS[one.carries], title=one.words)
             sketch.words(f"{net}:words", one.words, (x0 + x1) / 2, row - 1.5, anchor="middle")
             sketch.words(f"{net}:duty:left", one.left, x0 - 4.0, row + BODY / 2, anchor="end")
             sketch.words(f"{net}:duty:right", one.right, x1 + 4.0, row + BODY / 2)

@@ -37,11 +37,19 @@ class Sketch:
         """Return a place of the figure on the sheet."""
         return self.at.moved(x, y)
 
-    def wire(self, name: str, net: str, *points: XY, pattern: Pattern = "continuous") -> None:
+    def wire(
+        self,
+        name: str,
+        net: str,
+        *points: XY,
+        pattern: Pattern = "continuous",
+        title: str = "",
+    ) -> None:
         """Add a conductor through the points; ``net`` is joined to the key of the figure."""
         path = Path(tuple(self.on_sheet(*p) for p in points), Stroke(self.widths.symbol, pattern))
+        title = title or f"conductor {net.partition(':')[0]}"
         self.items.append(
-            Item(f"{self.key}:{name}", "wire", (path,), net=f"{self.key}:{net}", title=net)
+            Item(f"{self.key}:{name}", "wire", (path,), net=f"{self.key}:{net}", title=title)
         )
 
     def bar(self, name: str, net: str, x0: float, x1: float, y: float) -> None:

@@ -33,7 +33,9 @@ class Subject:
     caution: str
     figures: tuple[Figure, ...]
     notes: Notes
-    table: Table
+    table: Table | None  # None on a sheet that holds a part of the subject only
+    name: str = ""  # as a sheet of several subjects names it
+    table_title: str = "Where each figure applies"
 
 
 def new_cables(model: Model) -> list[Cable]:
@@ -82,6 +84,6 @@ def size_mm2(model: Model, cable: Cable) -> float | None:
     return line_csa_mm2(cable, model.results)
 
 
-def in_order(keys: Sequence[object]) -> dict[object, int]:
-    """Return the number, from 1, of each different key in the order of first use."""
-    return {key: i for i, key in enumerate(dict.fromkeys(keys), start=1)}
+def in_order(keys: Sequence[object], first: int = 1) -> dict[object, int]:
+    """Return the number, from ``first``, of each different key in the order of first use."""
+    return {key: i for i, key in enumerate(dict.fromkeys(keys), start=first)}

@@ -25,11 +25,15 @@ class Heading:
 
 @dataclass(frozen=True)
 class Paragraph:
-    """Running text. ``large`` is the height of tags: for the one thing that must be found."""
+    """Running text. ``large`` is the height of tags: for the one thing that must be found.
+
+    ``leads`` keeps it on the page of the block it speaks of, which follows.
+    """
 
     text: str
     bold: bool = False
     large: bool = False
+    leads: bool = False
 
 
 @dataclass(frozen=True)

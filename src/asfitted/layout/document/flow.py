@@ -13,6 +13,8 @@ if TYPE_CHECKING:
     from asfitted.layout.document.strips import Strip
 
 SLACK_MM = 1e-6
+THIN = 1 / 3  # of a page: what ends with less looks left over
+BALANCE_MM = 4.0  # step in which pages that share a text are lowered
 
 
 @dataclass(frozen=True)
@@ -80,6 +82,34 @@ def pages_of(strips: Sequence[Strip], height_mm: float) -> tuple[tuple[Placed, .
                 )
             pages[-1].add(strip)
     return tuple(tuple(page.placed) for page in pages if page.placed)
+
+
+def is_thin(pages: Sequence[Sequence[Placed]], height_mm: float) -> bool:
+    """Tell whether a text that runs over several pages leaves its last nearly empty."""
+    if len(pages) < 2:
+        return False
+    last = pages[-1][-1]
+    return last.top_mm + last.strip.height_mm < THIN * height_mm
+
+
+def balanced_pages(strips: Sequence[Strip], height_mm: float) -> tuple[tuple[Placed, ...], ...]:
+    """Return the strips of each page, the pages lowered until the last is no longer thin.
+
+    Raises:
+        DoesNotFitError: one strip alone is higher than a page.
+    """
+    found = pages_of(strips, height_mm)
+    lower = height_mm
+    while is_thin(found, height_mm):
+        lower -= BALANCE_MM
+        try:
+            tried = pages_of(strips, lower)
+        except DoesNotFitError:
+            return found
+        if len(tried) > len(found):
+            return found
+        found = tried
+    return found
 
 
 def _chains(strips: Sequence[Strip]) -> list[list[Strip]]:

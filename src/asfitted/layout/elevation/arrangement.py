@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from asfitted.errors import DoesNotFitError
 from asfitted.geometry import Point
 from asfitted.layout.elevation.free_boxes import without
 from asfitted.layout.elevation.key_inset import ShownWall
@@ -67,6 +68,7 @@ class ElevationSheet:
     moved_keynotes: tuple[tuple[str, tuple[str, ...]], ...]  # by name of the view
     moved_notes: tuple[str, ...]
     has_legend: bool
+    tables: frozenset[str] = frozenset()  # idents of the tables that stand on it
 
 
 def title_top(paper: Paper = "A3") -> float:
@@ -75,7 +77,11 @@ def title_top(paper: Paper = "A3") -> float:
 
 
 def arrange(
-    views: Sequence[PlacedView], around: Surroundings, *, schedules: str = ""
+    views: Sequence[PlacedView],
+    around: Surroundings,
+    *,
+    schedules: str = "",
+    tables: frozenset[str] | None = None,
 ) -> ElevationSheet:
     """Lay out what stands beside and below the views of a sheet.
 
@@ -83,30 +89,74 @@ def arrange(
         views: the views at their places, one or more.
         around: the job and the paper.
         schedules: number of the sheet with notes and tables of all walls, "" for all of it here.
+        tables: with ``schedules``, idents of the tables that must stand here; None for as many of
+            the views' own as find room.
+
+    Raises:
+        DoesNotFitError: a table that must stand here finds no room.
     """
     items = tuple(item for view in views for item in view.drawn.items)
-    key = key_panel(views, around)
-    own = own_notes(views, around)
-    keynotes = tuple(keynote_panels(views))
-    legend = LegendPanel.of(items, around.symbols)
-    free = free_boxes(views, around.paper)
-    end = max(view.drawn.box.y1 for view in views)
+    extras: tuple[KeyPanel | LegendPanel, ...] = key_panel(views, around)
+    extras += LegendPanel.of(items, around.symbols)
+    words = _Words(own_notes(views, around), tuple(keynote_panels(views)), extras)
+    room = _Room(free_boxes(views, around.paper), max(view.drawn.box.y1 for view in views))
+    every = tables_of(views, around.results)
     if not schedules:
-        widened = any(view.drawn.widened for view in views)
-        general = general_notes([view.content for view in views], widened=widened)
-        panels: list[Panel] = [*keynotes, NotesPanel((*general, *own)), *key, *legend]
-        packed = pack([*panels, *tables_of(views, around.results)], free, end)
+        packed = room.packed([*words.with_general(views, around), *every])
         return ElevationSheet((*items, *packed.items), not packed.left_out, (), (), has_legend=True)
-    packed, choice = _fullest(schedules, own, keynotes, (*key, *legend), free, end)
-    moved_keynotes = () if choice.keynotes else tuple((p.title, p.notes) for p in keynotes)
-    moved_notes = () if choice.own else own
+    wanted = every if tables is None else tuple(t for t in every if t.ident in tables)
+    choice, laid, here = _fullest(schedules, words, wanted, room, must_hold=tables is not None)
+    has_legend = choice.legend or not words.legend
+    all_here = (choice.own or not words.own) and (choice.keynotes or not words.keynotes)
     return ElevationSheet(
-        (*items, *packed.items),
-        not (moved_notes or moved_keynotes or (legend and not choice.legend)),
-        moved_keynotes,
-        moved_notes,
-        has_legend=choice.legend or not legend,
+        (*items, *laid.items),
+        all_here and has_legend,
+        () if choice.keynotes else tuple((p.title, p.notes) for p in words.keynotes),
+        () if choice.own else words.own,
+        has_legend=has_legend,
+        tables=here,
     )
+
+
+@dataclass(frozen=True)
+class _Room:
+    """What the views leave free, and where they end."""
+
+    free: tuple[Box, ...]
+    end: float
+
+    def packed(self, panels: Sequence[Panel]) -> PackedPanels:
+        """Place panels, the first first."""
+        return pack(panels, self.free, self.end)
+
+
+@dataclass(frozen=True)
+class _Words:
+    """What belongs to the views of a sheet besides their tables."""
+
+    own: tuple[str, ...]
+    keynotes: tuple[NotesPanel, ...]
+    extras: tuple[KeyPanel | LegendPanel, ...]
+
+    @property
+    def legend(self) -> tuple[LegendPanel, ...]:
+        """The legend, where signs were used."""
+        return tuple(p for p in self.extras if isinstance(p, LegendPanel))
+
+    def with_general(self, views: Sequence[PlacedView], around: Surroundings) -> list[Panel]:
+        """Return all panels where the notes of all walls stand on the sheet, too."""
+        widened = any(view.drawn.widened for view in views)
+        contents = [view.content for view in views]
+        general = general_notes(contents, around.results, widened=widened)
+        return [*self.keynotes, NotesPanel((*general, *self.own)), *self.extras]
+
+    def panels(self, first: Sequence[str], choice: _Choice) -> list[Panel]:
+        """Return the panels of a choice, the notes that always stay first."""
+        more = ((HEIGHTS,) if choice.heights else (), self.own if choice.own else ())
+        key = [p for p in self.extras if isinstance(p, KeyPanel) and choice.key]
+        legend = self.legend if choice.legend else ()
+        keynotes = self.keynotes if choice.keynotes else ()
+        return [NotesPanel((*first, *more[0], *more[1])), *keynotes, *key, *legend]
 
 
 @dataclass(frozen=True)
@@ -130,26 +180,27 @@ _CHOICES = tuple(
 )
 
 
-def _fullest(  # noqa: PLR0917 - each is another sort of words
+def _fullest(
     schedules: str,
-    own: tuple[str, ...],
-    keynotes: tuple[NotesPanel, ...],
-    extras: tuple[KeyPanel | LegendPanel, ...],
-    free: Sequence[Box],
-    end: float,
-) -> tuple[PackedPanels, _Choice]:
+    words: _Words,
+    tables: tuple[TablePanel, ...],
+    room: _Room,
+    *,
+    must_hold: bool,
+) -> tuple[_Choice, PackedPanels, frozenset[str]]:
     """Pack as much as there is room for, where notes and tables of all walls stand elsewhere."""
-    least = (SCAN, f"Notes and schedules: sheet {schedules}.")
-    packed, choice = PackedPanels((), ()), _CHOICES[-1]
+    some = (SCAN, f"Other notes and tables: sheet {schedules}.")
     for choice in _CHOICES:
-        notes = (*least, *((HEIGHTS,) if choice.heights else ()), *(own if choice.own else ()))
-        wanted = [p for p in extras if isinstance(p, KeyPanel) and choice.key]
-        more = [p for p in extras if isinstance(p, LegendPanel) and choice.legend]
-        here = keynotes if choice.keynotes else ()
-        packed = pack([NotesPanel(notes), *here, *wanted, *more], free, end)
-        if not packed.left_out:
-            break
-    return packed, choice
+        panels = words.panels(some, choice)
+        packed = room.packed([*panels, *tables])
+        left = {i - len(panels) for i in packed.left_out}
+        if any(i < 0 for i in left) and choice is not _CHOICES[-1]:
+            continue
+        here = frozenset(t.ident for i, t in enumerate(tables) if i not in left)
+        if must_hold and len(here) < len(tables):
+            continue
+        return choice, packed, here
+    raise DoesNotFitError("the tables planned for an elevation sheet find no room on it")
 
 
 def key_panel(views: Sequence[PlacedView], around: Surroundings) -> tuple[KeyPanel, ...]:

@@ -14,6 +14,7 @@ from asfitted.layout.elevation.runs_on_wall import (
 from asfitted.layout.elevation.things_on_wall import name_on_wall
 from asfitted.layout.elevation.wall_view import OUTSIDE_MM, WallPoint, height_words, on_wall
 from asfitted.layout.given_words import state_behind
+from asfitted.layout.surveyed_ways import all_told
 from asfitted.resolve.installation import State
 
 if TYPE_CHECKING:
@@ -46,6 +47,7 @@ class Stretch:
     serves: str
     state: State = State.NEW
     title: str = ""  # tags, way and circuits in words, shown on hover
+    told: tuple[str, ...] = ()  # tags of its cables as written, marked where not surveyed
 
     @property
     def is_upright(self) -> bool:
@@ -80,7 +82,10 @@ def stretches_on(
                 merged[key] = made
             elif cable not in known.cables:
                 merged[key] = replace(known, cables=(*known.cables, cable))
-    titled = (replace(s, title=_title(installation, s)) for s in merged.values())
+    titled = (
+        replace(s, title=_title(installation, s), told=all_told(s.cables, results))
+        for s in merged.values()
+    )
     return tuple(sorted(titled, key=lambda s: (s.start, s.end, s.cables)))
 
 

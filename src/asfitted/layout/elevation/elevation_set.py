@@ -42,13 +42,15 @@ if TYPE_CHECKING:
     from asfitted.resolve.installation import Installation
 
 DETAILS = "elevation/details"
+STAND_IN = "000"
 
 
 @dataclass(frozen=True)
 class ElevationSet:
     """What is common to all elevations of a job.
 
-    ``has_schedules`` tells that notes and tables of all walls stand on sheets of their own;
+    ``has_schedules`` tells that notes of all walls stand on sheets of their own, and the tables
+    for which the sheet of their wall has no room; ``tables_here`` are the idents of the others.
     ``moved`` are the sheets whose keynotes or own notes stand there too.
     """
 
@@ -57,6 +59,7 @@ class ElevationSet:
     has_schedules: bool
     moved: tuple[str, ...]
     legend_moved: bool
+    tables_here: frozenset[str] = frozenset()
 
     def references(self, numbers: Numbers) -> References:
         """Return where every view stands, for true references between them."""
@@ -85,7 +88,8 @@ class Job:
 def plan_set(contents: tuple[WallContent, ...], job: Job) -> ElevationSet:
     """Choose scales, parts, details and sheets, and whether notes and tables need their own.
 
-    Notes and tables go all together, so that the reader looks in one place.
+    Notes go all together, so that the reader looks in one place; tables stay with their wall
+    where its sheet has room.
     """
     refs = References(stand_in_numbers(job.installation))
     around = job.around(refs)
@@ -96,13 +100,14 @@ def plan_set(contents: tuple[WallContent, ...], job: Job) -> ElevationSet:
             tuple(sheets), around.paper, has_schedules=False, moved=(), legend_moved=False
         )
     sheets = _sheets(views, details, around, with_tables=False)
-    done = [(sheet, _arranged(sheet, around, "00")) for sheet in sheets]
+    done = [(sheet, _arranged(sheet, around, STAND_IN)) for sheet in sheets]
     return ElevationSet(
         tuple(sheets),
         around.paper,
         has_schedules=True,
         moved=tuple(sheet.key for sheet, laid in done if not laid.all_here),
         legend_moved=not all(laid.has_legend for _, laid in done),
+        tables_here=frozenset(ident for _, laid in done for ident in laid.tables),
     )
 
 
@@ -159,13 +164,9 @@ def _arranged(sheet: PlannedSheet, around: Surroundings, schedules: str) -> Elev
 
 
 def stand_in_numbers(installation: Installation) -> Numbers:
-    """Return numbers as wide as the real ones, for trying a layout before sheets are numbered."""
+    """Return numbers at least as wide as the real ones, for trying a layout before numbering."""
     keys = [f"elevation/{name}" for name in installation.walls]
-    number = "00" if len(keys) < MANY_WALLS else "000"
-    return Numbers(dict.fromkeys([*keys, "key-plan", SCHEDULES], number))
-
-
-MANY_WALLS = 50
+    return Numbers(dict.fromkeys([*keys, "key-plan", SCHEDULES], STAND_IN))
 
 
 def draw_sheet(
@@ -175,8 +176,9 @@ def draw_sheet(
     refs = walls.references(numbers)
     around = job.around(refs)
     views = [_drawn_again(v, job.results, refs, links) for v in sheet.views]
-    schedules = numbers.of(SCHEDULES) if walls.has_schedules else ""
-    return arrange(views, around, schedules=schedules)
+    if not walls.has_schedules:
+        return arrange(views, around)
+    return arrange(views, around, schedules=numbers.of(SCHEDULES), tables=walls.tables_here)
 
 
 def _drawn_again(
@@ -189,10 +191,11 @@ def _drawn_again(
 def schedule_words(
     walls: ElevationSet, job: Job, numbers: Numbers
 ) -> tuple[tuple[str, ...], tuple[TablePanel, ...]]:
-    """Return notes and tables for the schedules sheet: those of all walls, then moved ones."""
+    """Return what stands on the schedules sheets: notes of all walls, and what moved there."""
     views = [view for sheet in walls.sheets for view in sheet.views]
     contents = [view.content for view in views]
-    notes = list(general_notes(contents, widened=any(_is_widened(v) for v in views)))
+    widened = any(_is_widened(v) for v in views)
+    notes = list(general_notes(contents, job.results, widened=widened))
     tables: list[TablePanel] = []
     for sheet in walls.sheets:
         if sheet.key in walls.moved:
@@ -206,7 +209,8 @@ def schedule_words(
             ]
         for view in sheet.views:
             if view.content.face == "inside" and not view.content.detail:
-                tables += tables_of_wall(view.content, job.results)
+                every = tables_of_wall(view.content, job.results)
+                tables += [table for table in every if table.ident not in walls.tables_here]
     return tuple(notes), tuple(tables)
 
 

@@ -24,6 +24,7 @@ W = widths_for("A3")
 WIDTH_MM = 58.0
 PLAN_MM = (36.0, 26.0)  # greatest size of the outline itself
 LOW_PLAN_MM = (36.0, 15.0)
+OUTSIDE_MM = 10.0  # less of it where arrows stand outside, too
 ABOVE_MM, BELOW_MM = 14.0, 4.0  # title, letters and arrows round the outline
 
 
@@ -53,6 +54,8 @@ def key_inset(
     """Return the key plan from its top left corner: outline, walls heavy, arrows, north."""
     walls = [installation.walls[name] for name in room.walls]
     size = LOW_PLAN_MM if is_low else PLAN_MM
+    if any(each.face == "outside" for each in shown):
+        size = (size[0] - OUTSIDE_MM, size[1])
     xs, ys = [w.start.x for w in walls], [w.start.y for w in walls]
     span_x, span_y = max(xs) - min(xs) or 1.0, max(ys) - min(ys) or 1.0
     ratio = min(size[0] / span_x, size[1] / span_y)

@@ -20,7 +20,7 @@ def links_of(installation: Installation, numbers: Numbers) -> dict[str, str]:
         if circuit is not None:
             links[tag] = _row(numbers, circuit.board, circuit.way)
     for tag in installation.boards:
-        links[tag] = _row(numbers, tag, "")
+        links[tag] = _row(numbers, tag, "heading")
     return {tag: link for tag, link in links.items() if link}
 
 

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
-from asfitted.calculate.containment.support_spacing import support_spacing_mm
+from asfitted.calculate.containment.support_spacing import SupportSpacing, support_spacing
+from asfitted.layout.elevation.runs_on_wall import cables_of_run, cables_on
+from asfitted.layout.surveyed_ways import way_notes
 from asfitted.resolve.installation import State
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
     from asfitted.calculate.results import CalculationResults
     from asfitted.layout.elevation.dimension_chain import Mark
@@ -26,12 +28,17 @@ OUTSIDE = (
     "Lengths count to the inner face of the end wall; wall thickness is not recorded. "
     "Measure from a door or window outside."
 )
+DIRECTIONS: tuple[Literal["horizontal", "vertical"], ...] = ("horizontal", "vertical")
 CROSSINGS = "Where data crosses power: cross at right angles, keep 50 mm clear or divide."
 
 
-def general_notes(contents: Sequence[WallContent], *, widened: bool) -> tuple[str, ...]:
+def general_notes(
+    contents: Sequence[WallContent], results: CalculationResults, *, widened: bool
+) -> tuple[str, ...]:
     """Return the notes that hold for some walls alike: levels, tolerance, supports, signs."""
-    notes = [SCAN, HEIGHTS, *_support_notes(p.run for c in contents for p in c.pieces)]
+    runs = [p.run for c in contents for p in c.pieces]
+    runs += [p.run for c in contents for p in c.crossings]
+    notes = [SCAN, HEIGHTS, *_support_notes(runs, results)]
     if any(content.crossed for content in contents):
         notes.append(CROSSINGS)
     drawn = _as_drawn(contents, widened=widened)
@@ -49,6 +56,7 @@ def wall_notes(
     notes = _segregation({p.run.tag: p.run for p in content.pieces}, results)
     if content.crossed:
         notes.append(f"{'; '.join(content.crossed)}.")
+    notes += way_notes(_cables(content, results), results)
     if content.away:
         key_plan = refs.numbers.by_key.get("key-plan", "")
         sheet = f" (sheet {key_plan})" if key_plan else ""
@@ -63,6 +71,18 @@ def wall_notes(
     if left_over.unplaced:
         notes.append(f"Keynotes without a ring at their place: {', '.join(left_over.unplaced)}.")
     return tuple(notes)
+
+
+def _cables(content: WallContent, results: CalculationResults) -> Iterator[str]:
+    """Yield the cables that a wall tells of, some of them more than once."""
+    for stretch in content.stretches:
+        yield from stretch.cables
+    for piece in content.pieces:
+        yield from cables_on(results, piece)
+    for crossing in content.crossings:
+        yield from crossing.cables
+    for end in content.declared:
+        yield from cables_of_run(results, end.run.tag)
 
 
 def _heights(content: WallContent, tags: Sequence[str]) -> str:
@@ -98,17 +118,33 @@ def _as_drawn(contents: Sequence[WallContent], *, widened: bool) -> str:
     return " ".join(parts)
 
 
-def _support_notes(runs: Iterable[Containment]) -> list[str]:
-    """Return the greatest spacing of supports for each kind of run on the wall."""
-    found: dict[str, float] = {}
-    for run in runs:
-        spacing = support_spacing_mm(run)
-        if spacing is not None:
-            found.setdefault(run.kind, spacing)
-    if not found:
+def _support_notes(runs: Iterable[Containment], results: CalculationResults) -> list[str]:
+    """Return the greatest spacing of supports of each run, runs of a kind that agree as one."""
+    kinds: dict[str, dict[str, list[str]]] = {}
+    for tag, run in {run.tag: run for run in runs}.items():
+        level, upright = (support_spacing(run, results, way) for way in DIRECTIONS)
+        if level is not None and upright is not None:
+            words = _spacing_words(level, upright)
+            kinds.setdefault(run.kind, {}).setdefault(words, []).append(tag)
+    if not kinds:
         return []
-    each = ", ".join(f"{kind} {round(mm)}" for kind, mm in found.items())
-    return [f"Supports at most (mm): {each}. Closer where the maker says so."]
+    each = [
+        f"{kind} {words}"
+        if len(spacings) == 1
+        else f"{kind} {' '.join(sorted(tags, key=lambda t: (len(t), t)))} {words}"
+        for kind, spacings in kinds.items()
+        for words, tags in spacings.items()
+    ]
+    return [f"Supports at most (mm): {'; '.join(each)}. Closer where the maker says so."]
+
+
+def _spacing_words(level: SupportSpacing, upright: SupportSpacing) -> str:
+    words = f"{level.spacing_mm}"
+    if level.spacing_mm != upright.spacing_mm:
+        words += f", upright {upright.spacing_mm}"
+    if level.is_closer:
+        words += f", closer than {level.tabulated_mm} for the load of {level.load_kg_m:.1f} kg/m"
+    return words
 
 
 def _segregation(runs: dict[str, Containment], results: CalculationResults) -> list[str]:

@@ -125,7 +125,7 @@ class TablePanel:
     ident: str
     title: str
     table: Table
-    widths: tuple[float, ...] = (150.0, 128.0, 112.0, 100.0, 170.0, 195.0, 90.0, 80.0)
+    widths: tuple[float, ...] = (150.0, 128.0, 112.0, 100.0, 170.0, 195.0, 90.0, 80.0, 66.0)
     beside: bool = False
 
     def height(self, width: float) -> float | None:

@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 
 from asfitted.layout.elevation.wall_view import WallPoint
 from asfitted.layout.given_words import state_word
+from asfitted.layout.surveyed_ways import all_told
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from asfitted.calculate.results import CalculationResults
     from asfitted.resolve.installation import Installation, Passage, Position, Wall
@@ -68,7 +69,7 @@ def _end(
     words = " ".join(w for w in (size, state) if w)
     lines = [words, f"C/L {round(here.up_mm):+d}"] if passage.through == "wall" else [words]
     cables = [tag for tag, route in results.routes.items() if passage.tag in route.passages]
-    lines.append(_cables(cables))
+    lines.append(_cables(all_told(cables, results)))
     if passage.fire_resistance_min:
         lines.append(f"{passage.fire_resistance_min:g} min, sealed: {passage.fire_stopping}")
     return WallPassage(
@@ -92,7 +93,7 @@ def _size(passage: Passage) -> str:
     return f"{passage.width_mm:g}{height} opening"
 
 
-def _cables(tags: list[str]) -> str:
+def _cables(tags: Sequence[str]) -> str:
     if not tags:
         return "empty"
     return " ".join(tags) if len(tags) <= 4 else f"{len(tags)} cables"

@@ -257,7 +257,7 @@ def _height(up_mm: float) -> str:
 
 def stretch_words(stretch: Stretch) -> tuple[tuple[str, ...], ...]:
     """Return what may be written along a length, the fullest first: each in one or two pieces."""
-    cables = " ".join(stretch.cables)
+    cables = " ".join(stretch.told)
     holder = stretch.holder + (" outside face" if stretch.is_outside else "")
     holder += state_behind(stretch.state)
     if len(stretch.cables) > MOST_ON_DROP:
@@ -288,7 +288,7 @@ def words_at_things(lengths: Sequence[DrawnStretch]) -> dict[str, tuple[str, ...
     found: dict[str, list[str]] = {}
     for drawn in lengths:
         if is_short(drawn) and drawn.stretch.serves:
-            words = f"{' '.join(drawn.stretch.cables)} {drawn.stretch.holder}"
+            words = f"{' '.join(drawn.stretch.told)} {drawn.stretch.holder}"
             found.setdefault(drawn.stretch.serves, []).append(words)
     return {tag: tuple(dict.fromkeys(lines)) for tag, lines in found.items()}
 

@@ -8,6 +8,7 @@ from asfitted.layout.elevation.drops_on_wall import upright
 from asfitted.layout.elevation.run_tags import MOST_LISTED
 from asfitted.layout.elevation.runs_on_wall import cables_on
 from asfitted.layout.elevation.wall_view import height_words
+from asfitted.layout.surveyed_ways import all_told
 from asfitted.layout.table import Column, Table
 
 if TYPE_CHECKING:
@@ -49,7 +50,7 @@ def _drop_row(drop: Stretch) -> tuple[str, ...]:
     return (
         str(round(drop.start.along)),
         drop.serves or "not recorded",
-        " ".join(drop.cables),
+        " ".join(drop.told),
         holder,
         _with_height(drop.top, drop.end.up),
         _with_height(drop.foot, drop.start.up),
@@ -99,7 +100,7 @@ def _many(
     held: dict[str, Sequence[str]] = {}
     for piece in content.pieces:
         if piece.run.tag == tag:
-            told = (*held.get(piece.level, ()), *cables_on(results, piece))
+            told = (*held.get(piece.level, ()), *all_told(cables_on(results, piece), results))
             held[piece.level] = tuple(dict.fromkeys(told))
     if len(set(held.values())) == 1:
         held = {"on this wall": next(iter(held.values()))}

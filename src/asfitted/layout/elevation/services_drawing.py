@@ -21,6 +21,7 @@ from asfitted.layout.elevation.run_tags import (
 from asfitted.layout.elevation.runs_on_wall import cables_of_run
 from asfitted.layout.elevation.thing_drawing import thing_box
 from asfitted.layout.elevation.wall_words import flag_box
+from asfitted.layout.surveyed_ways import all_told
 
 if TYPE_CHECKING:
     from asfitted.calculate.results import CalculationResults
@@ -48,7 +49,7 @@ def draw_services(
         for passage in content.passages
     ]
     for end in content.declared:
-        cables = cables_of_run(results, end.run.tag)
+        cables = all_told(cables_of_run(results, end.run.tag), results)
         box = draw_declared_end(drawing, view, end)
         waiting.append(declared_callout(end, cables, box))
     waiting += _draw_marks(drawing, view, content)
@@ -67,7 +68,7 @@ def _draw_marks(drawing: Drawing, view: WallView, content: WallContent) -> list[
     for s in content.stretches:
         if s.way in ("through-wall", "off-wall"):
             place = (round(s.start.along), round(s.start.up), s.way)
-            places.setdefault(place, []).extend(s.cables)
+            places.setdefault(place, []).extend(s.told)
             serves.setdefault(place, []).append(s.serves)
     outlines = [thing_box(view, t) for t in content.things]
     outlines += [view.centred(d.at.along, d.at.up, 100.0, 100.0) for d in content.declared]

@@ -25,14 +25,13 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from asfitted.layout.elevation.arrangement import Surroundings
-    from asfitted.layout.elevation.panels import Panel
     from asfitted.layout.elevation.wall_content import WallContent
     from asfitted.layout.elevation.wall_drawing import Frame, WallDrawing
 
 ORIGIN = Point(0.0, 0.0)
-GAP_MM = 8.0  # between views on a sheet
+GAP_MM = 7.0  # between views on a sheet
 MOST_VIEWS = 6
-SCHEDULES_NOTE = "Notes and schedules: sheet 00."
+SCHEDULES_NOTE = "Other notes and tables: sheet 000."
 
 
 @dataclass(frozen=True)
@@ -72,7 +71,7 @@ def on_sheets(
     with_tables: bool,
     any_room: bool = False,
 ) -> list[PlannedSheet]:
-    """Return the views on as few sheets as their order allows.
+    """Return the views in order, each on the first sheet of its room that has a place for it.
 
     Args:
         views: the views, at (0, 0).
@@ -82,12 +81,15 @@ def on_sheets(
     """
     sheets: list[list[PlannedView]] = []
     for view in views:
-        if sheets and _may_share(sheets[-1], view, any_room=any_room):
-            joined = _placed([*sheets[-1], view], around)
-            if joined and _has_room_for_words(joined, around, with_tables=with_tables):
-                sheets[-1] = joined
+        for index, group in enumerate(sheets):
+            if not _may_share(group, view, any_room=any_room):
                 continue
-        sheets.append([replace(view, at=upper_left(around.paper))])
+            joined = _placed([*group, view], around)
+            if joined and _has_room_for_words(joined, around, with_tables=with_tables):
+                sheets[index] = joined
+                break
+        else:
+            sheets.append([replace(view, at=upper_left(around.paper))])
     return [PlannedSheet(group[0].content.key, tuple(group)) for group in sheets]
 
 
@@ -132,7 +134,27 @@ def _placed(views: Sequence[PlannedView], around: Surroundings) -> list[PlannedV
         moved = replace(view, at=Point(spot.x0, spot.y0), prefix=f"{_tail(view.content)}:")
         placed.append(moved)
         free = without(free, moved.drawn.box.grown(GAP_MM))
-    return placed
+    return _on_one_floor(placed, around)
+
+
+def _on_one_floor(views: Sequence[PlannedView], around: Surroundings) -> list[PlannedView]:
+    """Return views that stand side by side let down until their floors are on one line.
+
+    Where a view would then leave the sheet or meet another, all stay as they are.
+    """
+    floors: dict[tuple[float, int], float] = {}
+    for view in views:
+        row = (view.at.y, view.frame.scale)
+        floors[row] = max(floors.get(row, 0.0), view.home.view.floor)
+    moved = [
+        replace(v, at=v.at.moved(dy=floors[v.at.y, v.frame.scale] - v.home.view.floor))
+        for v in views
+    ]
+    boxes = [view.drawn.box for view in moved]
+    room, title = room_on(around.paper), title_room(around.paper)
+    has_room = all(room.holds(box) and not box.meets(title) for box in boxes)
+    apart = not any(a.meets(b) for i, a in enumerate(boxes) for b in boxes[i + 1 :])
+    return moved if has_room and apart else list(views)
 
 
 def _tail(content: WallContent) -> str:
@@ -147,13 +169,18 @@ def _has_room_for_words(
     free = free_boxes(placed, around.paper)
     end = max(v.drawn.box.y1 for v in placed)
     key = key_panel(placed, around)
-    keynotes = keynote_panels(placed)
+    keynotes = tuple(keynote_panels(placed))
     own = own_notes(placed, around)
-    panels: list[Panel]
     if with_tables:
         widened = any(v.drawn.widened for v in placed)
-        notes = NotesPanel((*general_notes([v.content for v in placed], widened=widened), *own))
-        panels = [*keynotes, notes, *key, *tables_of(placed, around.results)]
-    else:
-        panels = [*keynotes, NotesPanel((SCAN, SCHEDULES_NOTE, HEIGHTS, *own)), *key]
-    return not pack(panels, free, end).left_out
+        contents = [v.content for v in placed]
+        general = general_notes(contents, around.results, widened=widened)
+        tables = tables_of(placed, around.results)
+        return not pack(
+            [*keynotes, NotesPanel((*general, *own)), *key, *tables], free, end
+        ).left_out
+    least = (SCAN, SCHEDULES_NOTE)  # what heights count from stands on the sheet of notes, too
+    return any(
+        not pack([*keynotes, NotesPanel((*least, *heights, *own)), *key], free, end).left_out
+        for heights in ((HEIGHTS,), ())
+    )

@@ -29,6 +29,7 @@ LEAST_SYMBOL_MM = 7.0
 UNLETTERED = frozenset(
     {
         "isolator_enclosed",
+        "direct_on_line_starter",
         "socket_three_phase",
         "socket_three_phase_rcd",
         "socket",
@@ -75,11 +76,12 @@ def draw_things(
     links: Mapping[str, str],
     *,
     seen_from_outside: bool = False,
+    boundaries: Sequence[Box] = (),
 ) -> list[Callout]:
     """Draw outlines with a symbol or words inside where they fit; return callouts for the rest.
 
     ``more`` holds further lines for the callouts of some things, and ``links`` where they lead,
-    by tag.
+    by tag. No words stand where one of the ``boundaries`` of details runs.
     """
     callouts = []
     boxes = {thing.tag: thing_box(view, thing) for thing in things}
@@ -92,7 +94,9 @@ def draw_things(
         drawing.room.take_solid(box)
         callout = _callout(thing, more.get(thing.tag, ()), box)
         inside = _words_inside(callout, box)
-        if inside and is_alone:
+        if inside and is_alone and not _is_cut(inside, boundaries):
+            if thing.state is State.REMOVED:
+                drawing.draw(f"{callout.ident}:clear", "outline", _paint_behind(inside))
             drawing.add(Item(callout.ident, "text", inside))
             continue
         symbol = _symbol_inside(thing, box, seen_from_outside=seen_from_outside)
@@ -141,6 +145,20 @@ def _words_inside(callout: Callout, box: Box) -> tuple[Text, ...]:
         texts.append(Text(Point(middle.x, y), line, BODY, anchor="middle"))
     inner = box.grown(-0.7)
     return tuple(texts) if all(inner.holds(box_of(t)) for t in texts) else ()
+
+
+def _is_cut(texts: Sequence[Text], boundaries: Sequence[Box]) -> bool:
+    """Tell whether the line round a detail runs through words."""
+    boxes = [box_of(text).grown(0.4) for text in texts]
+    return any(line.meets(box) and not line.holds(box) for line in boundaries for box in boxes)
+
+
+def _paint_behind(texts: tuple[Text, ...]) -> Path:
+    """Return white paint behind words, so that no hatching runs through them."""
+    first, *others = (box_of(text) for text in texts)
+    for other in others:
+        first = first.joined(other)
+    return rectangle(first.grown(0.6), width_mm=None, fill="white")
 
 
 def _symbol_inside(thing: Thing, box: Box, *, seen_from_outside: bool) -> SymbolUse | None:

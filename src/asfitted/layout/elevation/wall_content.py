@@ -16,6 +16,7 @@ from asfitted.layout.elevation.runs_on_wall import (
 )
 from asfitted.layout.elevation.things_on_wall import things_away_from, things_on
 from asfitted.layout.elevation.window import Edge, Window
+from asfitted.layout.surveyed_ways import all_told
 
 if TYPE_CHECKING:
     from asfitted.calculate.results import CalculationResults
@@ -130,8 +131,11 @@ def content_of(installation: Installation, results: CalculationResults, wall: Wa
         wall=wall,
         room=room,
         pieces=pieces,
-        flags=flags,
-        crossings=crossings_on(installation, results, wall),
+        flags=tuple(replace(f, cables=all_told(f.cables, results)) for f in flags),
+        crossings=tuple(
+            replace(c, cables=all_told(c.cables, results))
+            for c in crossings_on(installation, results, wall)
+        ),
         declared=declared_on(installation, wall),
         stretches=stretches,
         things=things,

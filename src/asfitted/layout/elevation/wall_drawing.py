@@ -57,7 +57,7 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_layout import Item, Paper
 
 LADDER_MORE_MM = 8.0  # the words of the levels may be so much longer than the view is high
-RIGHT_MM = 8.0  # room for corner arrows right of the wall
+RIGHT_MM = 6.0  # room for corner arrows right of the wall
 MISSING_COST = 60.0
 
 
@@ -186,7 +186,15 @@ def draw_wall(
     written = draw_dimensions(drawing, view, marks)
     shown = things_as_shown(content, refs)
     more = words_at_things(lengths)
-    things = draw_things(drawing, view, shown, more, links, seen_from_outside=is_outside)
+    things = draw_things(
+        drawing,
+        view,
+        shown,
+        more,
+        links,
+        seen_from_outside=is_outside,
+        boundaries=[detail.box_on(view) for detail in frame.details],
+    )
     enlarged = draw_boundaries(drawing, view, frame.details)
     callouts = WallCallouts(
         tuple(things), tuple(openings), tuple(leaving), detail_callouts(view, frame.details, refs)

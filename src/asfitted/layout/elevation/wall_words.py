@@ -13,6 +13,7 @@ from asfitted.layout.elevation.runs_on_wall import cables_on
 from asfitted.layout.elevation.stretch_drawing import on_sheet
 from asfitted.layout.elevation.thing_drawing import thing_box
 from asfitted.layout.elevation.wall_outline import opening_box, write_inside
+from asfitted.layout.surveyed_ways import all_told
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -86,7 +87,7 @@ def write_words(
         box = piece_box(view, piece)
         if _is_in(box, enlarged):
             continue
-        kept = tag_run(drawing, piece, box, cables_on(results, piece))
+        kept = tag_run(drawing, piece, box, all_told(cables_on(results, piece), results))
         waiting += [kept] if kept else []
     seen = [seen for _, _, seen in content.openings]
     waiting += [

@@ -25,7 +25,7 @@ def clipped(path: Path, box: Box) -> tuple[Path, ...]:
         return (path,)
     made: list[Path] = []
     if path.fill is not None and path.closed:
-        area = _area(path.points, box)
+        area = polygon_in_box(path.points, box)
         if len(area) > 2:  # a triangle at least
             made.append(replace(path, points=tuple(area), stroke=None))
     if path.stroke is not None:
@@ -54,8 +54,8 @@ def _between(a: Point, b: Point, share: float) -> Point:
     return Point(a.x + (b.x - a.x) * share, a.y + (b.y - a.y) * share)
 
 
-def _area(points: Sequence[Point], box: Box) -> list[Point]:
-    """Return a polygon cut to a box, one side after another."""
+def polygon_in_box(points: Sequence[Point], box: Box) -> list[Point]:
+    """Return a polygon cut to a box, one side after another (Sutherland and Hodgman's way)."""
     kept = list(points)
     for is_x, limit, sign in (
         (True, box.x0, 1.0),

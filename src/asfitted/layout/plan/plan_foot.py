@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.fonts import text_width_mm
 from asfitted.geometry import Box, Point
-from asfitted.layout.lettering import BODY, VIEW, shortened, text_item
+from asfitted.layout.lettering import BODY, VIEW, text_item, view_heading
 from asfitted.layout.linework import rectangle, widths_for
 from asfitted.layout.sheet_layout import Item
 
@@ -21,17 +21,14 @@ LEAST_STEP_MM, STEPS = 9.0, 4
 def plan_foot(title: str, at: Point, width_mm: float, scale: int, paper: Paper) -> list[Item]:
     """Return title, scale and bar on one line from a point on their baseline.
 
-    Where the line is wider than ``width_mm`` the title loses what stands before its colon (the
-    sheet's own title says it); a title still too wide is cut.
+    The title is shortened where the line is wider than ``width_mm``.
     """
     scales = f"1:{scale} @ {paper.split()[0]}"
     step_m = next((s for s in STEPS_M if s * 1000 / scale >= LEAST_STEP_MM), STEPS_M[-1])
     step = step_m * 1000 / scale
     end = f"{STEPS * step_m:g} m"
     behind = text_width_mm(scales, BODY) + STEPS * step + text_width_mm(end, BODY) + 19.0
-    wide = text_width_mm(title, VIEW, bold=True) > width_mm - behind
-    words = title.rpartition(": ")[2] if wide else title
-    words = shortened(words[:1].upper() + words[1:], width_mm - behind, VIEW, bold=True)
+    words = view_heading(title, width_mm - behind)
     x = at.x + text_width_mm(words, VIEW, bold=True) + 8.0
     items = [
         text_item("plan:title", words, at, VIEW, bold=True),

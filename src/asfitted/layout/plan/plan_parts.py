@@ -6,10 +6,12 @@ is cut by match lines, always across its longer side and in the middle of what s
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from asfitted.geometry import Box
+from asfitted.geometry import Box, Point
+from asfitted.layout.plan.clipping import polygon_in_box
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -23,11 +25,30 @@ FULL_MM2 = 245.0 * 195.0  # the area of such a plan
 FEW_THINGS = 14  # so few may be drawn at the worst scale
 TOUCH_MM = 700.0  # rooms nearer than this lie side by side
 LEAST_MM = 1800.0  # no part of a room is cut narrower than this
+ROW_MM = 1500.0  # what stands by a wall is drawn within so much of it
 WORST_SCALE = 100
 MARGIN_MM = 21.0  # of paper round a plan, for walls, things outside and tags
 OPEN_MARGIN_MM = 11.0  # beyond a match line: its words, and a few tags
 LEAST_MARGIN_MM = 6.5  # over and under a plan with nothing outside
 ROUND_MM = 100.0
+
+
+@dataclass(frozen=True)
+class Cell:
+    """A box of a cut room, mm: with what lies beyond the sides at which nothing was cut off."""
+
+    box: Box
+    cut_sides: frozenset[str]
+
+    def holds(self, at: Point3) -> bool:
+        """Tell whether a place belongs to this cell."""
+        sides, box = self.cut_sides, self.box
+        return (
+            ("west" not in sides or at.x >= box.x0)
+            and ("east" not in sides or at.x < box.x1)
+            and ("south" not in sides or at.y >= box.y0)
+            and ("north" not in sides or at.y < box.y1)
+        )
 
 
 @dataclass(frozen=True)
@@ -45,6 +66,7 @@ class PlanPart:
     open_sides: tuple[tuple[str, int], ...] = ()
     of_room: tuple[int, int] = (1, 1)  # part 2 of 3 of its room
     margin_mm: float = MARGIN_MM  # of paper kept over and under it
+    cell: Cell | None = None  # what belongs to it, where its room was cut
 
     def room(self, area: Box) -> Box:
         """Return the part of an area on the sheet that its window may take, mm."""
@@ -52,13 +74,7 @@ class PlanPart:
 
     def holds(self, at: Point3) -> bool:
         """Tell whether a place belongs to this part; it may lie outside a closed side."""
-        sides = {side for side, _ in self.open_sides}
-        return (
-            ("west" not in sides or at.x >= self.window.x0)
-            and ("east" not in sides or at.x < self.window.x1)
-            and ("south" not in sides or at.y >= self.window.y0)
-            and ("north" not in sides or at.y < self.window.y1)
-        )
+        return self.cell is None or self.cell.holds(at)
 
 
 def scale_of(window: Box, room: Box) -> int:
@@ -98,7 +114,9 @@ def plan_parts(installation: Installation, area: Box) -> tuple[PlanPart, ...]:
         if len(group) > 1 or _is_light(window, len(here), area):
             found.append(PlanPart(len(found) + 1, storey, tuple(group), window))
             continue
-        found += _windows(len(found), storey, group[0], window, here, area)
+        corners = [installation.walls[w].start for w in installation.rooms[group[0]].walls]
+        stands = _Stands(tuple(here), tuple(corners))
+        found += _windows(len(found), storey, group[0], window, stands, area)
     return tuple(found)
 
 
@@ -176,25 +194,51 @@ def _may_join(
     return is_apart and _is_light(window, count, area)
 
 
+@dataclass(frozen=True)
+class _Stands:
+    """What stands in a room, and its corners, mm."""
+
+    places: tuple[Point3, ...]
+    corners: tuple[Point, ...]
+
+
 def _windows(  # noqa: PLR0917
-    before: int, storey: str, room: str, window: Box, places: Sequence[Point3], area: Box
+    before: int, storey: str, room: str, window: Box, stands: _Stands, area: Box
 ) -> list[PlanPart]:
     """Return the parts of one room that is too long or too full for one plan."""
-    boxes = _cut(window, places, area)
+    cells = [
+        Cell(box, frozenset(side for other in boxes if (side := _side_of(box, other))))
+        for boxes in [_cut(window, stands, area)]
+        for box in boxes
+    ]
+    shown = [(cell, box) for cell in cells if (box := _shown_of(cell, stands)) is not None]
     parts = []
-    for i, box in enumerate(boxes):
-        sides: list[tuple[str, int]] = []
-        for j, other in enumerate(boxes):
-            side = _side_of(box, other)
-            if side and side not in {s for s, _ in sides}:
-                sides.append((side, before + j + 1))
-        of_room = (i + 1, len(boxes))
-        parts.append(PlanPart(before + i + 1, storey, (room,), box, tuple(sides), of_room))
+    for i, (cell, box) in enumerate(shown):
+        sides: dict[str, int] = {}
+        for j, (_, other) in enumerate(shown):
+            if side := _side_of(box, other):
+                sides.setdefault(side, before + j + 1)
+        of_room = (i + 1, len(shown))
+        number, opened = before + i + 1, tuple(sides.items())
+        parts.append(PlanPart(number, storey, (room,), box, opened, of_room, cell=cell))
     return parts
 
 
-def _cut(box: Box, places: Sequence[Point3], area: Box) -> list[Box]:
-    here = [p for p in places if _in(box, p)]
+def _shown_of(cell: Cell, stands: _Stands) -> Box | None:
+    """Return the box round what of the room lies in a cell, or None where nothing does."""
+    inside = polygon_in_box(stands.corners, cell.box)
+    xs, ys = [p.x for p in inside], [p.y for p in inside]
+    has_room = inside and min(max(xs) - min(xs), max(ys) - min(ys)) > ROUND_MM
+    here = [p for p in stands.places if cell.holds(p)]
+    if not has_room:
+        return cell.box if here else None
+    xs += [min(max(p.x, cell.box.x0), cell.box.x1) for p in here]
+    ys += [min(max(p.y, cell.box.y0), cell.box.y1) for p in here]
+    return Box(min(xs), min(ys), max(xs), max(ys))
+
+
+def _cut(box: Box, stands: _Stands, area: Box) -> list[Box]:
+    here = [p for p in stands.places if _in(box, p)]
     is_wide = box.width >= box.height
     length = box.width if is_wide else box.height
     if _is_light(box, len(here), area) or length < 2 * LEAST_MM:
@@ -202,13 +246,29 @@ def _cut(box: Box, places: Sequence[Point3], area: Box) -> list[Box]:
     low = box.x0 if is_wide else box.y0
     along = sorted(p.x if is_wide else p.y for p in here)
     middle = along[len(along) // 2] if len(along) > MOST_THINGS else low + length / 2
-    middle = min(max(middle, low + length / 4, low + LEAST_MM), low + length * 3 / 4)
-    middle = round(middle / ROUND_MM) * ROUND_MM
+    least, most = low + max(length / 4, LEAST_MM), low + max(length * 3 / 4, LEAST_MM)
+    walls = [p.x if is_wide else p.y for p in stands.corners]
+    middle = _clear_of_walls(min(max(middle, least), most), least, most, walls)
     if is_wide:
         halves = [Box(box.x0, box.y0, middle, box.y1), Box(middle, box.y0, box.x1, box.y1)]
     else:
         halves = [Box(box.x0, middle, box.x1, box.y1), Box(box.x0, box.y0, box.x1, middle)]
-    return [part for half in halves for part in _cut(half, places, area)]
+    return [part for half in halves for part in _cut(half, stands, area)]
+
+
+def _clear_of_walls(middle: float, least: float, most: float, walls: Sequence[float]) -> float:
+    """Return where to cut, as near to a middle as it lies clear of walls that run along the cut.
+
+    A wall on a match line would have its things on either side of it.
+    """
+    steps = range(math.ceil(least / ROUND_MM), math.floor(most / ROUND_MM) + 1)
+    tried = [i * ROUND_MM for i in steps] or [round(middle / ROUND_MM) * ROUND_MM]
+
+    def crowding(at: float) -> tuple[float, float, float]:
+        near = min((abs(at - wall) for wall in walls), default=ROW_MM)
+        return max(0.0, ROW_MM - near), abs(at - middle), at
+
+    return min(tried, key=crowding)
 
 
 def _in(box: Box, at: Point3) -> bool:

@@ -12,6 +12,7 @@ from collections import defaultdict
 from typing import TYPE_CHECKING
 
 from asfitted.layout.sheet_layout import SymbolUse, Text
+from asfitted.layout.surveyed_ways import MARK
 
 if TYPE_CHECKING:
     from collections.abc import Container, Iterable
@@ -112,6 +113,8 @@ class IssuedSheets:
             return False
         if self._stood_before(item, now, kind):
             return False
+        if any(MARK in token for token in now):
+            return True  # a way that was not surveyed, whatever thing says so
         tags = self._known.intersection(_names(item.ident))
         if tags and item.ident.startswith(_TABLE_ROWS):
             tags |= self._known.intersection(now)

@@ -10,6 +10,7 @@ from asfitted.layout.linework import widths_for
 from asfitted.layout.revision.clouds import clouds_round, outline
 from asfitted.layout.revision.concerned import CLOUDED, IssuedSheets
 from asfitted.layout.revision.ink import item_box, line_pieces, round_boxes, solid_boxes
+from asfitted.layout.revision.table_cells import grids
 from asfitted.layout.revision.triangles import (
     Surroundings,
     leader_line,
@@ -144,7 +145,8 @@ def _marked(change: SheetChange, revision: str) -> SheetLayout:
     marks: list[Item] = []
     taken: list[Box] = []
     clouds = clouds_round(cores, solid, limits)
-    around = Surroundings((*solid, *round_boxes(content)), tuple(line_pieces(content)), limits)
+    solids = (*solid, *round_boxes(content))
+    around = Surroundings(solids, tuple(line_pieces(content)), limits, grids(content))
     outers = [cloud.outer for cloud in clouds]
     title = f"changed in revision {revision}"
     code = short_code(revision)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from asfitted.fonts import text_width_mm
@@ -12,16 +12,19 @@ from asfitted.geometry import Box, Point
 from asfitted.layout.free_room import line_meets_box
 from asfitted.layout.lettering import BODY
 from asfitted.layout.linework import polyline
+from asfitted.layout.revision.table_cells import FLAT_FOOT_MM, in_own_cell
 from asfitted.layout.sheet_layout import Path, Stroke, Text
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from asfitted.layout.revision.clouds import Cloud
+    from asfitted.layout.revision.table_cells import Grid
     from asfitted.layout.sheet_layout import Primitive
 
 LEAST_SIDE_MM = 8.0
 FOOT_MM = 0.75  # from the base of the triangle to the baseline of its code
+LOW_MM = 6.5  # a triangle so low stands in a row of a table
 CLEAR_MM = 0.5
 STEP_MM = 2.0
 FARTHEST_MM = 60.0
@@ -35,6 +38,7 @@ class Surroundings:
     solid: tuple[Box, ...]
     lines: tuple[tuple[Point, Point], ...]
     limits: Box
+    tables: tuple[Grid, ...] = ()
 
 
 def short_code(revision: str) -> str:
@@ -56,7 +60,8 @@ def triangle(box: Box, code: str, width_mm: float) -> tuple[Primitive, ...]:
     """Return a triangle that stands on the foot of its box, with its code."""
     middle = box.centre.x
     points = (Point(middle, box.y0), Point(box.x1, box.y1), Point(box.x0, box.y1))
-    text = Text(Point(middle, box.y1 - FOOT_MM), code, BODY, anchor="middle", bold=True)
+    foot = FOOT_MM if box.height > LOW_MM else FLAT_FOOT_MM
+    text = Text(Point(middle, box.y1 - foot), code, BODY, anchor="middle", bold=True)
     return Path(points, Stroke(width_mm), closed=True, fill="white"), text
 
 
@@ -65,8 +70,26 @@ def place_triangle(
 ) -> tuple[Box, tuple[Point, Point] | None]:
     """Return the box of the triangle of a cloud, and its leader where it stands apart.
 
-    Nearest first; upper right before the rest; off lines where that costs no more than 6 mm.
+    In a table it stands in a free part of a cell of its own row. Else nearest first; upper right
+    before the rest; off lines where that costs no more than 6 mm; over a table only as a last way.
     """
+    own = in_own_cell(cloud.core, code, around.tables, around.solid, others)
+    if own is not None:
+        return own, None
+    bare = replace(around, tables=())
+    place = _beside(cloud, code, around, others) or _beside(cloud, code, bare, others)
+    if place is not None:
+        return place
+    # nowhere on the sheet: on the cloud's own corner, over its outline
+    side = side_mm(code)
+    corner = Point(cloud.outer.x1 - side, cloud.outer.y0)
+    return Box(corner.x, corner.y, corner.x + side, corner.y + side * ROOT3 / 2), None
+
+
+def _beside(
+    cloud: Cloud, code: str, around: Surroundings, others: Sequence[Box]
+) -> tuple[Box, tuple[Point, Point] | None] | None:
+    """Return the best place round a cloud with its leader, None where there is none."""
     best: tuple[float, Box, tuple[Point, Point] | None] | None = None
     for far, box in _spots(cloud, side_mm(code)):
         if best is not None and far > best[0]:
@@ -79,11 +102,7 @@ def place_triangle(
         cost = far + 3.0 * _lines_met(box, around) + (4.0 if leader else 0.0)
         if best is None or cost < best[0] - 1e-6:
             best = (cost, box, leader)
-    if best is None:  # nowhere on the sheet: on the cloud's own corner, over its outline
-        side = side_mm(code)
-        corner = Point(cloud.outer.x1 - side, cloud.outer.y0)
-        return Box(corner.x, corner.y, corner.x + side, corner.y + side * ROOT3 / 2), None
-    return best[1], best[2]
+    return None if best is None else best[1:]
 
 
 def _spots(cloud: Cloud, side: float) -> Iterator[tuple[float, Box]]:
@@ -115,7 +134,8 @@ def _is_free(box: Box, around: Surroundings, others: Sequence[Box]) -> bool:
     if not around.limits.holds(box):
         return False
     grown = box.grown(CLEAR_MM)
-    return not any(grown.meets(other) for other in (*around.solid, *others))
+    cells = (table.box for table in around.tables)
+    return not any(grown.meets(other) for other in (*around.solid, *others, *cells))
 
 
 def _lines_met(box: Box, around: Surroundings) -> int:
@@ -134,13 +154,14 @@ def _leader(
         Point(box.x0 + box.width / 4, middle.y),
         Point(box.x1 - box.width / 4, middle.y),
     )
+    inside = cloud.core.grown(0.1)
+    boxes = [box for box in (*around.solid, *others) if not inside.holds(box)]
     found = []
     for end in ends:
         at = Point(
             min(max(end.x, outer.x0), outer.x1),
             min(max(end.y, outer.y0), outer.y1),
         )
-        boxes = (*around.solid, *others)
         if math.dist(at, end) > 0.5 and not any(
             line_meets_box(at, end, b.grown(CLEAR_MM)) for b in boxes
         ):

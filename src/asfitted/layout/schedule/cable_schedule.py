@@ -58,7 +58,7 @@ def _row(cable: Cable, model: Model) -> tuple[str, ...]:
         end_words(installation, cable.to_end),
         state_before(cable.state) + kind,
         figures.cpc_words.replace("steel armour", "armour") if figures else "–",
-        runs_in(route),
+        runs_in(route) + ("" if route is None or route.way_surveyed else "; way not surveyed"),
         f"{figures.method}, {figures.group_count}" if figures else "–",
         device_words(circuit.device) if circuit else "–",
         figure(figures.design_current_a if figures else None, 1, missing="–"),

@@ -9,7 +9,13 @@ from asfitted.layout.breakable_words import with_breakable_words
 from asfitted.layout.data_diagram.links import cables_by_device, recorder_of
 from asfitted.layout.figures import rounded
 from asfitted.layout.given_words import NOT_RECORDED, state_before, state_word
-from asfitted.layout.schedule.words import NOT_CHECKED, length_words, place
+from asfitted.layout.schedule.words import (
+    NOT_CHECKED,
+    PLATE_COLUMNS,
+    length_words,
+    place,
+    plate_cells,
+)
 from asfitted.layout.table import Column, Table
 
 if TYPE_CHECKING:
@@ -31,6 +37,7 @@ COLUMNS = (
     Column("V by day", align="end", wraps=False),
     Column("Picture goes to"),
     Column("Disk TB", align="end", wraps=False),
+    *PLATE_COLUMNS,
     Column("State", wraps=False),
 )
 NONE = "–"
@@ -65,6 +72,7 @@ def _row(camera: DataDevice, cable: Cable | None, model: Model) -> tuple[str, ..
         day,
         _goes_to(camera, recorder),
         _storage(camera, recorder, model.installation),
+        *plate_cells(camera.plate),
         state_word(camera.state) or "new",
     )
 

@@ -12,6 +12,7 @@ from asfitted.layout.table import Column, Table
 from asfitted.reference.cables import family
 
 if TYPE_CHECKING:
+    from asfitted.calculate.results import CircuitResult, LeastCpc
     from asfitted.layout.sheet_model import Model
     from asfitted.resolve.installation import Board, Circuit
 
@@ -22,7 +23,8 @@ COLUMNS = (
     Column("Cable"),
     Column("Method", align="middle"),
     Column("Live mm²", align="end", wraps=False),
-    Column("cpc"),
+    Column("cpc at board"),
+    Column("Least cpc, where"),
     Column("Device"),
     Column("Standard"),
     Column("Breaks kA", align="end"),
@@ -55,7 +57,8 @@ def _row(circuit: Circuit, model: Model) -> tuple[str, ...]:
         kind,
         first.method if first else UNKNOWN,
         f"{first.csa_mm2:g}" if first else UNKNOWN,
-        first.cpc_words.replace("steel armour", "armour") if first else UNKNOWN,
+        _short(first.cpc_words) if first else UNKNOWN,
+        least_cpc_words(figures, model),
         device_words(circuit.device),
         circuit.device.standard,
         f"{circuit.device.icn_ka:g}" if circuit.device.icn_ka else UNKNOWN,
@@ -67,6 +70,35 @@ def _row(circuit: Circuit, model: Model) -> tuple[str, ...]:
 
 
 NONE_SERVED = "–"
+
+
+def least_cpc_words(figures: CircuitResult | None, model: Model) -> str:
+    """Return the least protective conductor on the way of a circuit, and where it is.
+
+    R1+R2 and the sum of the cpc under fault hang on it. Where that sum is closest to its limit in
+    another cable, this is said too.
+    """
+    least = figures.least_cpc if figures else None
+    if figures is None or least is None:
+        return UNKNOWN
+    size = _short(least.words)
+    words = f"{size}, throughout" if least.throughout else f"{size}, {_in_cables(least, model)}"
+    other = model.results.cables.get(figures.cpc_checked)
+    if other is not None and other.tag not in least.cables:
+        words += f"; nearer its limit under fault: {_short(other.cpc_words)} in {other.tag}"
+    return words
+
+
+def _short(cpc_words: str) -> str:
+    return cpc_words.replace("steel armour", "armour")
+
+
+def _in_cables(least: LeastCpc, model: Model) -> str:
+    """Return the cables by tag; one alone with the end that it serves."""
+    if len(least.cables) > 1:
+        return f"in {' '.join(least.cables)}"
+    tag = least.cables[0]
+    return f"in {tag} to {model.installation.cables[tag].to_end}"
 
 
 def _rcd(circuit: Circuit, model: Model) -> str:

@@ -23,6 +23,8 @@ COLUMNS = (
 )
 SCRAP_MM = 500  # common practice: shorter offcuts of containment are scrap
 BOX = "☐"
+ON = "goes on"  # a row that goes on from the one over it
+MOST_PIECES = 36  # in one row
 
 
 def cutting_plan_table(model: Model) -> Table:
@@ -33,15 +35,11 @@ def cutting_plan_table(model: Model) -> Table:
     strong: set[int] = set()
     for item in off.cuts if off is not None else ():
         strong.add(len(rows))
-        if item.cut_by_seller and not item.from_hand:
-            rows.append(_by_seller(item))
-            idents.append(item.item)
-            continue
-        rows.append((item.item, order_words(item), _sums(item), proof_words(item), ""))
-        idents.append(item.item)
-        for i, row in enumerate(_cuts(item), start=1):
-            rows.append(row)
-            idents.append(f"{item.item}/{i}")
+        is_ordered = item.cut_by_seller and not item.from_hand
+        sums = (item.item, order_words(item), _sums(item), proof_words(item), "")
+        found = list(_by_seller(item)) if is_ordered else [sums, *_cuts(item)]
+        rows += found
+        idents += [item.item, *(f"{item.item}/{i}" for i in range(1, len(found)))]
     return Table(
         COLUMNS, tuple(rows), tuple(idents), strong_rows=frozenset(), tinted_rows=frozenset(strong)
     )
@@ -53,10 +51,19 @@ def order_words(item: ItemCuts) -> str:
     return f"order {ordered} m" if item.ordered_mm else "all in hand"
 
 
-def _by_seller(item: ItemCuts) -> tuple[str, ...]:
-    """Return the one row of an item that is ordered to its lengths."""
-    pieces = ", ".join(f"{p.mark} {_m(p.length_mm)}" for cut in item.cuts for p in cut.pieces)
-    return item.item, order_words(item), f"cut to length by the seller: {pieces}", "nothing", BOX
+def _by_seller(item: ItemCuts) -> Iterator[tuple[str, ...]]:
+    """Yield the row of an item that is ordered to its lengths; many lengths take several rows."""
+    pieces = [f"{p.mark} {_m(p.length_mm)}" for cut in item.cuts for p in cut.pieces]
+    first, *more = _rows_of(pieces)
+    yield item.item, order_words(item), f"cut to length by the seller: {first}", "nothing", BOX
+    for words in more:
+        yield "", ON, words, "", BOX
+
+
+def _rows_of(pieces: list[str]) -> list[str]:
+    """Return pieces in as many rows as keep each well under the height of a page."""
+    starts = range(0, len(pieces), MOST_PIECES)
+    return [", ".join(pieces[start : start + MOST_PIECES]) for start in starts] or [""]
 
 
 def _sums(item: ItemCuts) -> str:
@@ -83,21 +90,25 @@ def _cuts(item: ItemCuts) -> Iterator[tuple[str, ...]]:
         name = "reel" if item.of == "cable" else "bar"
         hand = " in hand" if key[1] else ""
         stock = f"{name} {numbers}: {_m(key[0])} m{hand}"
-        yield "", stock, _pieces(group), _rest(item, group[0]), BOX
+        first_words, *more = _pieces(group)
+        yield "", stock, first_words, _rest(item, group[0]), BOX
+        for words in more:
+            yield "", ON, words, "", BOX
 
 
 def _alike(cut: StockCut) -> tuple[int, bool, tuple[int, ...]]:
     return cut.stock_mm, cut.in_hand, tuple(p.length_mm for p in cut.pieces)
 
 
-def _pieces(group: list[StockCut]) -> str:
-    """Return the pieces of bars cut alike; the names of whole bars are told once."""
+def _pieces(group: list[StockCut]) -> list[str]:
+    """Return the pieces of bars cut alike, by rows; the names of whole bars are told once."""
     if len(group) == 1:
-        return ", ".join(f"{p.mark} {_m(p.length_mm)}" for p in group[0].pieces)
+        return _rows_of([f"{p.mark} {_m(p.length_mm)}" for p in group[0].pieces])
     marks = [p.mark for cut in group for p in cut.pieces]
     counts = [f"{mark} {marks.count(mark)} ×" for mark in dict.fromkeys(marks)]
     lengths = " + ".join(_m(p.length_mm) for p in group[0].pieces)
-    return f"{lengths} each: {', '.join(counts)}"
+    first, *more = _rows_of(counts)
+    return [f"{lengths} each: {first}", *more]
 
 
 def _rest(item: ItemCuts, cut: StockCut) -> str:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from asfitted.layout.breakable_words import with_breakable_words
 from asfitted.layout.given_words import NOT_RECORDED, state_word
-from asfitted.layout.schedule.words import place
+from asfitted.layout.schedule.words import PLATE_COLUMNS, PLATE_MM, place, plate_cells
 from asfitted.layout.table import Column, Table
 from asfitted.reference.points import point_kind
 
@@ -30,6 +31,7 @@ COLUMNS = (
     Column("Rating"),
     Column("IP", wraps=False),
     Column("Fed from"),
+    *(replace(column, least_mm=PLATE_MM) for column in PLATE_COLUMNS),
     Column("State"),
 )
 #: Headings of the kinds of point, in the order in which the schedule lists them.
@@ -75,6 +77,7 @@ def _board(board: Board) -> tuple[str, ...]:
         rating + switch,
         board.ip or NOT_RECORDED,
         board.fed_by or NOT_RECORDED,
+        *plate_cells(board.plate),
         state_word(board.state) or "new",
     )
 
@@ -88,6 +91,7 @@ def _point(point: PointServed, installation: Installation) -> tuple[str, ...]:
         _rating(point),
         point.ip or NOT_RECORDED,
         _fed_from(point, installation),
+        *plate_cells(point.plate),
         state_word(point.state) or "new",
     )
 
@@ -122,6 +126,7 @@ def _cabinet(cabinet: Cabinet) -> tuple[str, ...]:
         "–",
         NOT_RECORDED,
         cabinet.fed_from or NOT_RECORDED,
+        *plate_cells(cabinet.plate),
         NOT_RECORDED,
     )
 
@@ -140,6 +145,7 @@ def _device(device: DataDevice, installation: Installation) -> tuple[str, ...]:
         _capacity(device),
         NOT_RECORDED,
         feed or NOT_RECORDED,
+        *plate_cells(device.plate),
         state_word(device.state) or "new",
     )
 

@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 
 from asfitted.layout.figures import metres, rounded
 from asfitted.layout.given_words import NOT_RECORDED
+from asfitted.layout.table import Column
 
 if TYPE_CHECKING:
-    from asfitted.resolve.installation import Cable, Device, Installation, Position
+    from asfitted.resolve.installation import Cable, Device, Installation, Plate, Position
 
 NOT_CHECKED = "not checked"
 
@@ -35,6 +36,20 @@ def place(position: Position) -> str:
     out = f", {position.out_mm / 1000:.1f} m out" if position.out_mm else ""
     return (
         f"wall {position.wall}{side} {position.along_mm / 1000:.1f} m, +{position.up_mm:.0f}{out}"
+    )
+
+
+#: Columns of what is read off a rating plate, in the order of ``plate_cells``.
+PLATE_COLUMNS = (Column("Make"), Column("Model"), Column("Serial number"))
+PLATE_MM = 26.0  # such a column holds "not recorded" in one line
+
+
+def plate_cells(plate: Plate) -> tuple[str, str, str]:
+    """Return make, model and serial number, each "not recorded" where it was not given."""
+    return (
+        plate.make or NOT_RECORDED,
+        plate.model or NOT_RECORDED,
+        plate.serial or NOT_RECORDED,
     )
 
 

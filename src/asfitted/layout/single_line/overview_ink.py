@@ -9,7 +9,7 @@ from asfitted.layout.lettering import BODY
 from asfitted.layout.linework import polyline, rectangle
 from asfitted.layout.sheet_layout import Item
 from asfitted.layout.single_line import ink
-from asfitted.layout.single_line.overview_places import BAND_MM, CUT_X, FLAG_MM, PAD
+from asfitted.layout.single_line.overview_parts import BAND_MM, CUT_X, FLAG_MM, PAD
 from asfitted.layout.single_line.parts import SUPPLY
 from asfitted.layout.single_line.phrases import set_phrases
 from asfitted.layout.single_line.room import PITCH, SIGN
@@ -18,10 +18,11 @@ from asfitted.resolve.installation import State
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model, Numbers
-    from asfitted.layout.single_line.overview_places import (
+    from asfitted.layout.single_line.overview_parts import (
         PlacedBox,
         PlacedFeed,
         PlacedOverview,
+        PlacedSpine,
     )
     from asfitted.layout.single_line.placing import PlacedDiagram
 
@@ -38,16 +39,44 @@ def overview_items(
         items += _box_items(model, box)
         items += _ways_flag(page, box, diagram, numbers)
         items += _cut_flags(page, box, diagram, numbers)
+    items += [_spine_item(model, spine) for spine in page.spines]
     for feed in page.feeds:
         items += _feed_items(model, feed)
+        items += _stub_flag(model, page, feed, diagram, numbers)
     return items
+
+
+def _spine_item(model: Model, spine: PlacedSpine) -> Item:
+    """Return the part of a board that goes down past all it feeds."""
+    board = model.installation.boards.get(spine.tag)
+    state = State.NEW if board is None else board.state
+    edge = rectangle(spine.box, width_mm=ink.line_of(state)[0])
+    return Item(f"board:{spine.tag}:spine", "symbol", (edge,), title=spine.tag)
+
+
+def _stub_flag(
+    model: Model,
+    page: PlacedOverview,
+    feed: PlacedFeed,
+    diagram: PlacedDiagram,
+    numbers: Numbers,
+) -> list[Item]:
+    """Return the flag at the end of a feed whose board stands in another column or sheet."""
+    name, back = f"on:overview/{feed.child}/1", f"back:overview/{feed.child}/1"
+    if name not in page.flags:
+        return []
+    twin = diagram.where(back, numbers)
+    circuit = model.installation.circuits.get(model.installation.boards[feed.child].fed_by)
+    way = f" from way {circuit.way}" if circuit else ""
+    said = f"{feed.child}{way}: " + (f"sheet {twin[0]}, zone {twin[1]}" if twin else "not drawn")
+    return _small_flag(name, page.flags[name], f"{twin[0]}#{back}" if twin else "", [said])
 
 
 def _box_items(model: Model, placed: PlacedBox) -> list[Item]:
     """Return the edge of a box and its words; a board that goes has a hatched band."""
     board = model.installation.boards.get(placed.tag)
     state = State.NEW if board is None else board.state
-    ident = f"board:{placed.tag}"
+    ident = f"board:{placed.tag}" + (f":part-{placed.part}" if placed.part > 1 else "")
     edge = rectangle(placed.box, width_mm=ink.line_of(state)[0])
     items = [Item(ident, "symbol", (edge,), title=placed.tag)]
     at = Point(placed.box.x0 + PAD, placed.box.y0 + PAD)
@@ -83,6 +112,10 @@ def _ways_flag(
     said = f"ways: sheet {twin[0]}, zone {twin[1]}" if twin else "ways not drawn"
     if len(sheets) > 1 and twin:
         said = f"ways: sheets {twin[0]}, zone {twin[1]}, to {numbers.of(sheets[-1].key)}"
+    if page.is_outline and twin:
+        said = f"sheet {'/'.join(twin)}"
+        if len(sheets) > 1:
+            said = f"sheets {'/'.join(twin)} to {numbers.of(sheets[-1].key)}"
     return _small_flag(name, page.flags[name], link, [said])
 
 
@@ -145,6 +178,6 @@ def _feed_items(model: Model, feed: PlacedFeed) -> list[Item]:
     ]
     if model.installation.supply is not None:
         items.append(ink.protective(f"feed:{feed.child}:earth", (feed.x0, low), (feed.x1, low)))
-    way = [] if circuit is None else [circuit.way]
+    way = [] if circuit is None or not feed.has_way else [circuit.way]
     at = Point(feed.x0 + 1.5, feed.y - BODY - 1.5)
     return items + ink.words(f"feed:{feed.child}:way", way, at, bold=True)

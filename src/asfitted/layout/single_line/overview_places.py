@@ -2,7 +2,8 @@
 
 A board stands left of the boards it feeds and spans them, so every feed is one level line and no
 two lines can cross. What is too high for a sheet goes on on the next between two boards, and what
-is too deep for its width starts again at the left; each cut has a flag at both ends.
+is too deep for its width starts again at the left; each cut has a flag at both ends. An outline is
+drawn instead where it takes fewer sheets.
 """
 
 from __future__ import annotations
@@ -13,6 +14,19 @@ from typing import TYPE_CHECKING
 from asfitted.geometry import Box, Point
 from asfitted.layout.single_line.earth_rows import intake_height_mm
 from asfitted.layout.single_line.intake import EDGE_MM, JOG_MM, intake_at
+from asfitted.layout.single_line.overview_outline import place_outline
+from asfitted.layout.single_line.overview_parts import (
+    BAND_MM,
+    CUT_MM,
+    CUT_X,
+    FEED_Y,
+    FLAG_MM,
+    FLAG_ROW_MM,
+    PAD,
+    PlacedBox,
+    PlacedFeed,
+    PlacedOverview,
+)
 from asfitted.layout.single_line.overview_tree import (
     Node,
     box_heading,
@@ -25,64 +39,12 @@ from asfitted.layout.single_line.sheet_rooms import UPRIGHT, WIDE
 from asfitted.resolve.installation import State
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
-
     from asfitted.layout.sheet_model import Model
     from asfitted.layout.single_line.sheet_rooms import SheetRoom
 
 GAP_X, GAP_Y = 15.0, 5.0
-PAD = 2.0
-BAND_MM = 4.0  # hatched left edge of a board that is to be removed
 LEAST_MM, MOST_MM, SUPPLY_MM = 76.0, 150.0, 32.0  # widths of boxes
-FLAG_MM, FLAG_ROW_MM = 7.0, 8.0  # in a box: where its ways are
-CUT_MM = SIGN + 1.0  # above or below a box that is cut: its flag
-CUT_X = 8.0  # left edge of a box to the flag where it is cut
-FEED_Y = 5.0  # top of a box to the line that feeds it
-
-
-@dataclass(frozen=True)
-class PlacedBox:
-    """A board on the overview, or as much of it as stands on one sheet.
-
-    ``part`` counts from 1; ``goes_on`` tells that the next part is on another sheet (or lower on
-    this one), ``beyond`` that all it feeds is there.
-    """
-
-    tag: str
-    box: Box
-    heading: tuple[str, ...]
-    lines: tuple[str, ...]
-    part: int
-    goes_on: bool
-    beyond: bool = False
-
-
-@dataclass(frozen=True)
-class PlacedFeed:
-    """The level line from a board to one it feeds."""
-
-    parent: str
-    child: str
-    x0: float
-    x1: float
-    y: float
-
-
-@dataclass(frozen=True)
-class PlacedOverview:
-    """One sheet of the overview. ``flags`` gives the middle of each flag by its name."""
-
-    key: str
-    room: SheetRoom
-    boxes: tuple[PlacedBox, ...]
-    feeds: tuple[PlacedFeed, ...]
-    flags: Mapping[str, Point]
-    has_intake: bool
-
-    @property
-    def foot_y(self) -> float:
-        """How far down its boxes reach, mm from the top of the sheet."""
-        return max(box.box.y1 for box in self.boxes)
+COLUMNS = {"A3": (3, 2), "A4 portrait": (1,)}  # of an outline, by paper
 
 
 @dataclass
@@ -114,8 +76,17 @@ class _Open:
 
 def place_overview(model: Model) -> tuple[PlacedOverview, ...]:
     """Return the sheets of the overview, the intake at the head of the first."""
-    tree = distribution_tree(model.installation)
     room = UPRIGHT if model.installation.job.paper == "A4" else WIDE
+    spans = _place_spans(model, room)
+    if len(spans) == 1:
+        return spans
+    outlines = (place_outline(model, room, count) for count in COLUMNS[room.paper])
+    return min((spans, *(made for made in outlines if made)), key=len)
+
+
+def _place_spans(model: Model, room: SheetRoom) -> tuple[PlacedOverview, ...]:
+    """Return the sheets on which each board spans what it feeds."""
+    tree = distribution_tree(model.installation)
     pages = _Placing(model, room, tree).pages
     key = "distribution-overview"
     many = len(pages) > 1

@@ -76,6 +76,16 @@ def box_lines(model: Model, node: Node, room_mm: float) -> list[str]:
     return [line for group in groups for line in set_phrases(group, room_mm, BODY)]
 
 
+def compact_lines(model: Model, node: Node, room_mm: float) -> list[str]:
+    """Return what a low box says: place and size, then feed, tag and size of its cable, figures."""
+    if node.tag == SUPPLY:
+        return []
+    board = model.installation.boards[node.tag]
+    feed = [phrase for group in _feed(model, board) for phrase in group[:1]]
+    groups = [_place(model, board), [*feed, *_figures(model, board)]]
+    return [line for group in groups for line in set_phrases(group, room_mm, BODY)]
+
+
 def _place(model: Model, board: Board) -> list[str]:
     place = ", ".join(say.position_phrases([board.position])) or f"place {NOT_RECORDED}"
     rating = f"rating {NOT_RECORDED}" if board.rating_a is None else f"{board.rating_a:g} A"

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from asfitted.geometry import Box, Point
 from asfitted.layout.frame import zone_of
 from asfitted.layout.single_line.label import switch_x_mm
-from asfitted.layout.single_line.overview_places import PlacedOverview, place_overview
+from asfitted.layout.single_line.overview_places import place_overview
 from asfitted.layout.single_line.parts import BREAK_MM, Shown, direct_board
 from asfitted.layout.single_line.room import FLAG_ROW, SIGN, SPINE, WAY_ROW, column_width_mm
 from asfitted.layout.single_line.sheet_rooms import WIDE
@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from asfitted.layout.sheet_model import Model, Numbers
+    from asfitted.layout.single_line.overview_parts import PlacedOverview
     from asfitted.layout.single_line.parts import Part, SheetFit
 
 NOTES_KEY = "single-line-diagram/notes"

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     )
 
 BLANK = "blank"
+STARTER_SIGN = "direct_on_line_starter"
 FLAG = "off_page"
 #: Sign of a circuit whose points were not recorded, by its use.
 SIGN_OF_USE = {
@@ -33,6 +34,7 @@ SIGN_OF_USE = {
 RUNS_THROUGH = {
     "isolator_enclosed": 10.0,
     "isolator": 10.0,
+    STARTER_SIGN: 10.0,
     "switch_disconnector": 10.0,
     "fused_spur": 10.0,
     "junction_box": 10.0,
@@ -154,7 +156,12 @@ def chain(circuit: Circuit, installation: Installation) -> tuple[Stage, ...]:
 
 
 def shortened_chain(stages: tuple[Stage, ...], most: int) -> tuple[Stage, ...]:
-    """Return at most ``most`` signs: the rest of a long chain stands under its last sign."""
+    """Return at most ``most`` signs: the rest of a long chain stands under its last sign.
+
+    A starter is drawn with what it starts, however long the chain is up to there.
+    """
+    starters = [i for i, stage in enumerate(stages) if stage.symbol == STARTER_SIGN]
+    most = max([most, *(i + 2 for i in starters)])
     if len(stages) <= most:
         return stages
     tail = stages[most - 1 :]

@@ -17,6 +17,7 @@ from asfitted.layout.single_line.tree import cable_kind
 from asfitted.reference.cables import family
 from asfitted.reference.points import point_kind
 from asfitted.resolve.installation import State
+from asfitted.resolve.starters import BUILT_IN, NO_STARTER
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -220,9 +221,18 @@ def point_phrases(model: Model, circuit: Circuit, stage: Stage) -> list[str]:
 
 
 def _starter(point: PointServed) -> list[str]:
-    """Return the overload setting and restart of a motor, where the spec gives them."""
+    """Return what the spec gives of starter, overload setting and restart, at what holds them.
+
+    A motor behind a starter of its own enclosure only names it: the rest stands there.
+    """
+    if point.starter not in {"", BUILT_IN, NO_STARTER}:
+        return [f"started by {point.starter}"]
+    own = [f"starter {point.starter}"] if point.starter == BUILT_IN else []
+    if point.starter == NO_STARTER:
+        own = ["no starter"]
     setting = [] if point.overload_a is None else [f"overload relay {point.overload_a:g} A"]
-    return [*setting, f"{point.restart} restart"] if point.restart else setting
+    restart = [f"{point.restart} restart"] if point.restart else []
+    return [*own, *setting, *restart]
 
 
 def load_words(power_w: float | None, current_a: float | None) -> str:
