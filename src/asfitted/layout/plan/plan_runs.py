@@ -8,7 +8,9 @@ from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box, Point
 from asfitted.layout.callout import Callout
+from asfitted.layout.elevation.removed import hatching
 from asfitted.layout.elevation.runs_on_wall import level_words, wall_of
+from asfitted.layout.given_words import state_before
 from asfitted.layout.linework import widths_for
 from asfitted.layout.sheet_layout import Path, Stroke
 
@@ -25,6 +27,7 @@ LEAST_MM = 1.25
 LEVEL_MM = 1.0  # a piece that moves less than this on plan is upright
 BETWEEN_MM = 1.0
 BESIDE_INK, OVER_INK = 0.5, 8.0  # what a leader pays to cross a run beside a wall, overhead
+SQUARE_MM = 0.1
 FIRST_MM = 0.9  # from the inner face to the first run
 
 
@@ -111,8 +114,11 @@ def draw_runs(
                 Path((quad[0], quad[1]), Stroke(width, dash)),  # type: ignore[arg-type]
                 Path((quad[3], quad[2]), Stroke(width, dash)),  # type: ignore[arg-type]
             )
-            title = f"{tag} {run.words}"
-            drawing.draw(f"plan-run:{tag}:{i}", "outline", *edges, title=title)
+            title = f"{tag} {state_before(run.state)}{run.words}"
+            hatch = (
+                hatching(_box_round(quad)) if run.state == "removed" and _is_square(quad) else ()
+            )
+            drawing.draw(f"plan-run:{tag}:{i}", "outline", *edges, *hatch, title=title)
             drawing.room.take_ink(_box_round(quad), OVER_INK if is_overhead else BESIDE_INK)
         seen = [box for quad, _, _ in pieces if (box := _shared(_box_round(quad), edge))]
         if seen:
@@ -131,8 +137,14 @@ def _shared(box: Box, edge: Box) -> Box | None:
 
 
 def _callout(run: Containment, box: Box) -> Callout:
-    lines = (run.words, level_words(run, run.level_mm))
+    lines = (f"{state_before(run.state)}{run.words}", level_words(run, run.level_mm))
     return Callout(f"plan-run-tag:{run.tag}", run.tag, lines, box)
+
+
+def _is_square(quad: Sequence[Point]) -> bool:
+    """Tell whether a piece runs along the edges of the sheet, so that its box is its outline."""
+    a, b = quad[:2]
+    return min(abs(a.x - b.x), abs(a.y - b.y)) < SQUARE_MM
 
 
 def _box_round(points: Sequence[Point]) -> Box:
