@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from asfitted.layout.sheet_layout import Text
+from asfitted.layout.sheet_layout import Path, Text
 from asfitted.layout.sheet_model import Numbers
 from asfitted.resolve.installation import State
 from asfitted.sheets import key_plan
@@ -51,3 +51,15 @@ def test_what_is_taken_away_is_hatched(demo_models: dict[str, Model]) -> None:
     kept = len(_plan_with(model, tag, State.EXISTING)[name].parts)
     gone = len(_plan_with(model, tag, State.REMOVED)[name].parts)
     assert gone > kept + 3
+
+
+def test_both_ends_of_a_run_are_closed(demo_models: dict[str, Model]) -> None:
+    model = demo_models["community-shed"]
+    tag = next(iter(model.installation.containment))
+    items = _plan_with(model, tag, State.NEW)
+    pieces = [item for name, item in items.items() if name.startswith(f"plan-run:{tag}:")]
+    lines = [p.points for item in pieces for p in item.parts if isinstance(p, Path) and p.stroke]
+    edges = [points for points in lines if len(points) == 2]
+    first, last = edges[:2], [points for points in edges if points[0] not in edges[0]][-3:]
+    assert any({*cap} == {first[0][0], first[1][0]} for cap in edges)
+    assert any({*cap} == {a[1], b[1]} for cap in edges for a in last for b in last if a != b)

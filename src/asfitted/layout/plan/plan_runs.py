@@ -114,11 +114,13 @@ def draw_runs(
                 Path((quad[0], quad[1]), Stroke(width, dash)),  # type: ignore[arg-type]
                 Path((quad[3], quad[2]), Stroke(width, dash)),  # type: ignore[arg-type]
             )
+            ends = ((0, 3),) * (i == 0) + ((1, 2),) * (i + 1 == len(pieces))
+            caps = (Path((quad[a], quad[b]), Stroke(W.narrow)) for a, b in ends)
             title = f"{tag} {state_before(run.state)}{run.words}"
             hatch = (
                 hatching(_box_round(quad)) if run.state == "removed" and _is_square(quad) else ()
             )
-            drawing.draw(f"plan-run:{tag}:{i}", "outline", *edges, *hatch, title=title)
+            drawing.draw(f"plan-run:{tag}:{i}", "outline", *edges, *caps, *hatch, title=title)
             drawing.room.take_ink(_box_round(quad), OVER_INK if is_overhead else BESIDE_INK)
         seen = [box for quad, _, _ in pieces if (box := _shared(_box_round(quad), edge))]
         if seen:
