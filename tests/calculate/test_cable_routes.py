@@ -353,3 +353,22 @@ def test_five_thousand_circuits_all_find_their_way() -> None:
     assert sum(len(s.cables) for s in sections.values()) == sum(
         1 for route in found.values() for leg in route.legs if leg.section
     )
+
+
+@pytest.mark.parametrize("up_mm", [None, 2500.0])
+def test_a_cable_passes_beside_a_board_that_stands_in_its_way(up_mm: float | None) -> None:
+    """DB2 covers 3800 to 4200 over X1: 50 mm clear of it (common practice), then level to X1.
+
+    By the tray or clipped at its level: 700 up, 1000 to 3750, 1900 down, 250 level.
+    """
+    job = installation(
+        on=ON,
+        boards=[DB1, board(position(A, 4000, 1500), "DB2")],
+        points=[point("X1", position(A, 4000, 600))],
+        cables=[cable("W1", "DB1", "X1", clipped_up_mm=up_mm)],
+        runs=[TRAY],
+    )
+    legs = find_paths(job)["W1"].legs
+    assert [round(leg.length_mm) for leg in legs] == [700, 2750, 1900, 250]
+    assert legs[2].start == place(A, 3750, 2500)
+    assert legs[2].end == place(A, 3750, 600)

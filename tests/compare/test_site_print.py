@@ -28,8 +28,8 @@ marks:
   - {tag: CU1, note: lid cracked, photo: p2.jpg}
 """
 STANDING = (
-    "For information: mark-ups from site over revision P01. The sheets of P01 stay in force "
-    "until reissued."
+    "For information: P01 marked up on site. What was found otherwise holds as on this print, all "
+    "else as issued in P01."
 )
 Set = tuple["SheetLayout", ...]
 
@@ -164,7 +164,7 @@ def test_a_cable_of_which_only_the_length_was_found_is_marked_where_it_is_drawn(
             assert sheet.number in changed, sheet.key
         assert "W01‡" not in words(sheets, kind)
     assert "way not surveyed" in words(sheets, "cable-schedule")
-    assert MEANING in words(sheets, "route-brief")
+    assert "way not surveyed: the legs above are as designed" in words(sheets, "route-brief")
     rows = words(sheets, "outstanding")
     assert "Survey its way and mark it up" in rows
 

@@ -152,12 +152,35 @@ def test_armoured_cable_grows_with_size_and_cores() -> None:
                 assert smaller["overall_mm"] < larger["overall_mm"]
 
 
-def test_glands_accept_the_cable_or_say_to_check() -> None:
-    ranges = {row["size"]: row for row in table("termination", "gland_ranges").rows}
+def test_each_gland_is_the_smallest_that_takes_the_cable_over_all_and_over_its_bedding() -> None:
+    # nominal diameters of BS 5467 cable; usual ranges of glands (memory), one rule for every size
+    ranges = table("termination", "gland_ranges").rows
+    chart = {row["csa"]: row for row in table("termination", "gland_by_cable").rows}
     for row in dict(family_tables("dimensions"))["swa"].rows:
-        gland = ranges[row["gland"]]
-        fits = gland["overall_min"] <= row["overall_mm"] <= gland["overall_max"]
-        assert fits or "check the cable diameter" in row.get("doubt", ""), row
+        smallest = next(
+            gland["size"]
+            for gland in ranges
+            if row["under_armour_mm"] < gland["under_armour_max"]
+            and gland["overall_min"] <= row["overall_mm"] < gland["overall_max"]
+        )
+        assert row["gland"] == smallest, (row["cores"], row["csa"])
+        printed = chart.get(row["csa"], {}).get(f"c{row['cores']}", smallest)
+        doubted = "check the cable diameter on site" in row.get("doubt", "")
+        assert doubted or printed == smallest, (row["cores"], row["csa"])
+        is_printed = f"c{row['cores']}" in chart.get(row["csa"], {})
+        word = "seen" if is_printed and printed == smallest else "memory"
+        assert row["cells"]["gland"] == word, (row["cores"], row["csa"])
+
+
+def test_a_thicker_cable_of_one_build_never_has_the_smaller_gland() -> None:
+    order = [row["size"] for row in table("termination", "gland_ranges").rows]
+    rows = dict(family_tables("dimensions"))["swa"].rows
+    for one, other in itertools.permutations(rows, 2):
+        if (
+            one["overall_mm"] <= other["overall_mm"]
+            and one["under_armour_mm"] <= other["under_armour_mm"]
+        ):
+            assert order.index(one["gland"]) <= order.index(other["gland"]), (one, other)
 
 
 @pytest.mark.parametrize(("name", "curve"), [("mcb_b", "B"), ("mcb_c", "C"), ("mcb_d", "D")])

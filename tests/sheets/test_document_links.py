@@ -65,7 +65,7 @@ def test_the_number_of_each_sheet_leads_to_its_row_in_the_list(
         ("outstanding", "W08-2 ", "cable-schedule", "cable-schedule:W08-2"),
         ("operation-and-maintenance", "Kiln", "door-chart", "door-chart/DB1:6TP"),
         ("description", "DB2 DB1/9TP", "equipment-schedule", "equipment-schedule:DB2"),
-        ("route-brief", "W05 ", "cable-schedule", "cable-schedule:W05"),
+        ("route-brief", "W05 DB1", "cable-schedule", "cable-schedule:W05"),
     ],
 )
 def test_a_row_leads_to_what_it_is_about(

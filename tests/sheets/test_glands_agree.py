@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 SPECS = Path(__file__).parents[2] / "specs"
 JOBS = sorted(path.stem for path in SPECS.glob("*.yaml"))
-ON_CARD = re.compile(r"gland (\w+) (BW|CW) \S+, tag, shroud, armour bare (\d+), cores ≥ (\d+)")
+ON_CARD = re.compile(r"gland (\w+) (BW|CW) \S+, tag, shroud, strip A armour (\d+), C cores ≥ (\d+)")
 Said = tuple[str, str, str]  # size, bared armour, cores
 
 
@@ -59,13 +59,13 @@ def test_take_off_cards_and_details_agree(models: dict[str, Model], name: str) -
     subject = armoured_ends(model)
     assert (subject is None) == (not cards)
     for row in subject.table.rows if subject else ():
-        tags = row[8].replace("\u200b", "").split(", ")
+        tags = row[9].replace("\u200b", "").split(", ")
         kinds = [kind for (tag, _), (kind, _) in cards.items() if tag in tags]
         assert {said for (tag, _), (_, said) in cards.items() if tag in tags} == {
-            (row[2], row[4], row[5])
+            (row[3], row[5], row[6])
         }
         counts = sorted(Counter(kinds).items())
-        assert row[7] == ", ".join(f"{count} {kind}" for kind, count in counts)
+        assert row[8] == ", ".join(f"{count} {kind}" for kind, count in counts)
 
 
 @pytest.mark.parametrize("name", JOBS)

@@ -9,7 +9,9 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from asfitted.layout.document.assumptions import defaults_in_use
 from asfitted.layout.schedule.board_readings import board_readings
+from asfitted.layout.schedule.circuit_details import circuit_details
 from asfitted.layout.schedule.circuit_readings import COLUMNS, circuit_readings
 from asfitted.layout.sheet_layout import READERS, Text
 from asfitted.resolve import readings as r
@@ -68,7 +70,8 @@ def test_the_client_reads_where_the_main_switch_is_and_whom_to_call(demo_sheets:
     assert "13 new circuits" in said, "as many as the description says"
     assert re.search(r"chart of each board on sheets \d{2,3}, \d{2,3}\.", said)
     # specs/pottery-studio.yaml: DB1 at wall D, 5.4 m along, 1.6 m up; phone 01632 960 114
-    assert "DB1: wall D of the making floor, 5.4 m from its left end, 1.6 m above" in said
+    wall = "DB1: wall D of the making floor (on your right as you stand inside and face the roller"
+    assert f"{wall} door), 5.4 m from its left end, 1.6 m above" in said
     assert "01632 960 114" in said
 
 
@@ -101,7 +104,25 @@ def test_what_needs_an_rcd_reading_has_a_box_for_it(demo_models: Models, job: st
             rcd = circuit.device.rcd or any(
                 model.installation.points[p].rcd for p in circuit.points
             )
-            assert (row[place] == "") == bool(rcd)
+            # of an older circuit an RCD that nobody recorded is unknown, not absent
+            assert (row[place] == "") == (bool(rcd) or circuit.state == "existing")
+
+
+def test_an_rcd_that_is_not_recorded_reads_unknown_on_both_tables(demo_models: Models) -> None:
+    model = demo_models["pottery-studio"]
+    board = model.installation.boards["DB1"]
+    told = {
+        row[0]: dict(zip((c.header for c in table.columns), row, strict=True))
+        for table in (circuit_details(board, model), circuit_readings(board, model))
+        for row in table.rows
+    }
+    details = circuit_details(board, model)
+    named = {row[0]: row[[c.header for c in details.columns].index("RCD")] for row in details.rows}
+    for way in ("1L1", "1L3", "2TP"):  # specs/pottery-studio.yaml: existing, no RCD named
+        assert named[way] == "n/r"
+        assert (told[way]["RCD most ms"], told[way]["RCD read ms"]) == ("n/k", "")
+    assert named["6TP"] == "none"
+    assert (told["6TP"]["RCD most ms"], told["6TP"]["RCD read ms"]) == ("–", "–")
 
 
 def test_readings_stand_beside_limit_and_calculation(demo_models: Models) -> None:
@@ -134,7 +155,8 @@ def test_all_that_was_not_checked_is_listed(
         if finding.word in {"error", "warning", "not checked", "waived"}:
             assert f"({finding.rule})" in said
             assert finding.subject in said
-    for default in demo_models[job].installation.defaults:
+    model = demo_models[job]
+    for default in defaults_in_use(model.installation, model.results):
         assert default.subject in said
 
 

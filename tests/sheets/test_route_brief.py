@@ -13,6 +13,8 @@ from asfitted.layout.sheet_model import Numbers
 from asfitted.sheets import cut_list, labels, materials, route_brief
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from asfitted.layout.sheet_layout import Item
     from asfitted.layout.sheet_model import Content, Model, SheetPlan
     from asfitted.sheets import SheetKind
@@ -22,8 +24,12 @@ if TYPE_CHECKING:
 
 def built(kind: SheetKind, model: Model) -> list[Content]:
     plans = kind.plan(model)
-    numbers = Numbers({plan.key: f"{i:02d}" for i, plan in enumerate(plans, start=1)})
-    return [kind.build(plan, model, numbers) for plan in plans]
+    return [kind.build(plan, model, numbered(plans)) for plan in plans]
+
+
+def numbered(plans: Sequence[SheetPlan]) -> Numbers:
+    places = enumerate(plans, start=1)
+    return Numbers({key: f"{i:02d}" for i, plan in places for key in (plan.key, *plan.also)})
 
 
 def said(item: Item) -> str:
@@ -57,10 +63,9 @@ def test_tag_size_and_length_are_the_same_on_card_label_and_cut_list(
         size = figures.words if figures else model.results.data[cable.to_end].medium
         head, row = cards[f"card:{cable.tag}:head"], cuts[f"cut-list:{cable.tag}"]
         both = [w for ident, w in ends.items() if ident.startswith(f"label:{cable.tag}@")]
-        cpc = ", armour is cpc" if cable.cpc == "armour" else ""
         start = cable.circuit if cable.from_end.startswith("DB") else cable.from_end
         line = f"{start} to {cable.to_end}"
-        assert head == f"{cable.tag} {line} {size}{cpc} cut {metres(route.cut_m)}"
+        assert head == f"{cable.tag} {line} {size} cut {metres(route.cut_m)}"
         assert row.startswith(f"{cable.tag} ")
         assert size in row
         assert metres(route.cut_m) in row
@@ -90,7 +95,8 @@ def test_the_way_of_a_sum_is_what_the_rows_of_the_way_add_up_to(
         if cable.state != "new":
             continue
         text = cards[f"card:{cable.tag}:words"]
-        way = re.search(r"Cut way ([\d.]+) \+ (?:change of level .*? \+ )?tails ([\d.]+)", text)
+        level = r"(?:for \d changes? of level .*? \+ )?"
+        way = re.search(rf"Cut way ([\d.]+) \+ {level}tails ([\d.]+)", text)
         assert way, cable.tag
         rows = text[text.index("Way 1") : text.index("Cut ")]
         legs = [float(m) for m in re.findall(r", ([\d.]+) m\b(?! deep)", rows)]
@@ -119,8 +125,8 @@ def test_tails_stand_on_every_card(model: Model, brief: list[Content]) -> None:
 
 
 def test_the_brief_is_no_longer_than_it_was_made(brief: list[Content]) -> None:
-    """Twenty pages before rows shared lines and walls with little on them shared pages."""
-    assert len(brief) <= 14
+    """Twenty pages before rows shared lines; isolation, index and reasons came after."""
+    assert len(brief) <= 15
     caps = {
         part.cap_mm
         for page in brief
@@ -134,18 +140,15 @@ def test_the_brief_is_no_longer_than_it_was_made(brief: list[Content]) -> None:
 def test_pages_are_named_after_what_they_hold(model: Model) -> None:
     plans = route_brief.plan(model)
     for plan in plans:
-        idents = {item.ident for item in built_page(plan, model).items}
+        page = route_brief.build(plan, model, numbered(plans))
+        idents = {item.ident for item in page.items}
         for part, head in (
-            ("order of work", "brief:order"),
+            ("order of work", ("brief:live", "brief:steps", "brief:index", "brief:zone")),
             ("walls", "brief:wall:"),
             ("cable cards", "card:"),
             ("fixings", "brief:fixing"),
         ):
             assert (part in plan.title) == any(i.startswith(head) for i in idents), plan.title
-
-
-def built_page(plan: SheetPlan, model: Model) -> Content:
-    return route_brief.build(plan, model, Numbers({plan.key: "01"}))
 
 
 def test_a_card_says_way_lines_levels_gland_and_what_to_tick(brief: list[Content]) -> None:
@@ -156,10 +159,10 @@ def test_a_card_says_way_lines_levels_gland_and_what_to_tick(brief: list[Content
         "L1 brown, L2 black, L3 grey, N blue, cpc is the armour",
         "T/O +2900",
         "drop on wall B +2900 to +1300, clipped",
-        "4 cleats at 550",
+        "4 metal cleats at 550",
         "gland 20 CW M20x1.5",  # at X1, IP44
-        "armour bare 35, cores ≥ 200",
-        "tail 250",
+        "strip A armour 35, C cores ≥ 200",
+        "leave inside 250",
     ):
         assert told in text, told
     for word in ("pulled", "glanded", "terminated", "tested"):
@@ -197,7 +200,8 @@ def test_every_page_bears_the_caution_and_no_card_is_parted(brief: list[Content]
         idents = {item.ident for item in page.items}
         assert "caution" in idents
         caution = next(said(item) for item in page.items if item.ident == "caution")
-        assert "prove dead" in caution
+        assert "Prove dead before opening anything" in caution
+        assert "supply side stays live" in caution
         for ident in idents:
             if ident.startswith("card:"):
                 tag = ident.split(":")[1]
@@ -205,7 +209,7 @@ def test_every_page_bears_the_caution_and_no_card_is_parted(brief: list[Content]
 
 
 def test_the_brief_says_order_live_ways_zones_and_first_issue(brief: list[Content]) -> None:
-    text = " ".join(said(item) for item in brief[0].items)
+    text = " ".join(said(item) for page in brief[:2] for item in page.items)
     assert "first issue" in text
     assert "DB1 IS LIVE until isolated, locked off and proved dead" in text
     assert "may be live" not in text
@@ -243,3 +247,54 @@ def test_material_lines_stand_on_the_sheet_as_counted(model: Model) -> None:
     assert "not priced" in text
     for line in off.lines:
         assert " ".join(line.item.split()[:3]) in text
+
+
+def test_isolation_stands_before_any_work_at_a_live_board(brief: list[Content]) -> None:
+    """Electricity at Work Regulations 1989, 12 and 13: isolation, and work made dead.
+
+    The tray T4 is fixed over DB1, which stands on wall D at 5.4 m.
+    """
+    told = words_by_ident(brief)
+    live = told["brief:live:1"]
+    for words in (
+        "main switch (100 A switch-disconnector 4P) of DB1, wall D 5.40 m, +1600",
+        "the supply side of the main switch stays live: only the distributor makes it dead",
+    ):
+        assert words in live, words
+    assert "asbestos register seen before any hole" in told["brief:steps:step 1"]
+    step = told["brief:steps:step 2"]
+    for words in ("at or above DB1 (here T1, T4, T3)", "main switch", "lock off, prove dead"):
+        assert words in step, words
+    later = [told[f"brief:steps:step {n}"] for n in range(3, 8)]
+    assert any("T4" in words for words in later)
+
+
+def test_the_index_names_the_page_of_each_card_and_wall(model: Model, brief: list[Content]) -> None:
+    pages = {item.ident: f"{n:02d}" for n, page in enumerate(brief, 1) for item in page.items}
+    entries = [i for page in brief for i in page.items if i.ident.startswith("brief:index:")]
+    led = {item.ident: item for item in entries if item.link}
+    new = [c.tag for c in model.installation.cables.values() if c.state == "new"]
+    assert len(led) == len(new) + 4
+    for item in led.values():
+        number, _, target = item.link.partition("#")
+        assert pages[target] == number
+        assert said(item).endswith(f" {number}")
+    for tag in new:
+        assert led[f"brief:index:cable:{tag}"].link.endswith(f"#card:{tag}:head")
+
+
+def test_fixings_tell_load_reason_and_places(brief: list[Content]) -> None:
+    """1.5 m up to 25 kg/m, the first support within 300 mm (common practice)."""
+    told = words_by_ident(brief)
+    row = told["brief:fixing:T1/0"]
+    assert re.search(r"= 5\.4 kg/m, up to 25 kg/m at 1500", row)
+    assert " 1500 20 " in row
+    assert "first within 300 of each end" in told["brief:fixings:words"]
+
+
+def test_a_thing_is_called_by_its_own_name(brief: list[Content]) -> None:
+    told = words_by_ident(brief)
+    rows = [words for ident, words in told.items() if ident.startswith("brief:wall:C:work")]
+    assert any("K1 fix kiln, heating load 1700" in words for words in rows)
+    assert "To K1 kiln, heating load" in told["card:W08-2:words"]
+    assert "M2 extract fan;" in told["card:W10-3:words"]

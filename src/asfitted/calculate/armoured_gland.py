@@ -27,11 +27,13 @@ class ArmouredGland:
 
     Attributes:
         size: Trade size, "20S".
+        bedding_mm: Nominal diameter of the cable over its bedding, under the armour, mm.
         thread: Entry thread, "M20x1.5"; None where it is not held for the size.
         lengths: Bared armour and cores, mm; None where they are not held for the size.
     """
 
     size: TextFigure
+    bedding_mm: float
     thread: TextFigure | None
     lengths: StripLengths | None
 
@@ -45,8 +47,8 @@ def line_csa_mm2(cable: Cable, results: CalculationResults) -> float | None:
 def armoured_gland(cable: Cable, results: CalculationResults) -> ArmouredGland | None:
     """Return the gland of an armoured cable, None where its size is not known.
 
-    The size is that of the table of the cable: the makers' chart or the ranges of the glands,
-    whichever is larger.
+    The size is that of the table of the cable: the smallest of the ranges of glands that takes it
+    both over all and over its bedding.
 
     Raises:
         OutsideTableError: the cable has no armour, or its size is not in the table.
@@ -55,7 +57,8 @@ def armoured_gland(cable: Cable, results: CalculationResults) -> ArmouredGland |
     if csa_mm2 is None:
         return None
     size = cables.gland_size(cable.family, cable.cores, csa_mm2)
-    return ArmouredGland(size, _thread(size.text), _lengths(size.text))
+    bedding = cables.bedding_diameter_mm(cable.family, cable.cores, csa_mm2)
+    return ArmouredGland(size, bedding.value, _thread(size.text), _lengths(size.text))
 
 
 def _thread(size: str) -> TextFigure | None:

@@ -19,6 +19,7 @@ from asfitted.calculate.current_capacity import (
 from asfitted.calculate.results import Factor
 from asfitted.errors import OutsideTableError
 from asfitted.reference import cables, factors
+from asfitted.rounding import rounded
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -62,7 +63,7 @@ class LegRating:
     capacity_a: float
     required_a: float
     method: str  # that of the table: the letter of the leg, or FREE_AIR
-    doubt: str = ""  # why the capacity as it lies is not known
+    doubt: str = ""  # why the capacity as it lies is not known, of this leg or of another
 
 
 @dataclass(frozen=True)
@@ -191,7 +192,9 @@ def rate(use: CableUse, csa_mm2: float) -> LegRating:
         OutsideTableError: a table does not hold the size, the method or the group.
     """
     rated = [_rate_leg(use.setting, csa_mm2, leg) for leg in use.legs]
-    return rated[governing_length([leg.capacity_a for leg in rated])]
+    governing = rated[governing_length([leg.capacity_a for leg in rated])]
+    doubt = governing.doubt or next((leg.doubt for leg in rated if leg.doubt), "")
+    return replace(governing, doubt=doubt)  # one leg that no table holds may be the worst
 
 
 def try_rate(use: CableUse, csa_mm2: float) -> LegRating | str:
@@ -247,6 +250,16 @@ def _other_than_free_air(method: str) -> str:
 def method_words(method: str) -> str:
     """Return the basis of a rating in words: "method B", or "table for free air"."""
     return f"table for {FREE_AIR}" if method == FREE_AIR else f"method {method}"
+
+
+def capacity_words(capacity_a: float, doubt: str, digits: int = 1, unit: str = "") -> str:
+    """Return Iz as told on paper, A; one that no table gives as the cable lies is not checked.
+
+    >>> capacity_words(32.85, ""), capacity_words(16, "no table", unit="A")
+    ('32.9', 'not checked (free air 16.0 A)')
+    """
+    text = " ".join(part for part in (rounded(capacity_a, digits), unit) if part)
+    return f"not checked ({FREE_AIR} {text})" if doubt else text
 
 
 @cache

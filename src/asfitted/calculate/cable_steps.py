@@ -46,9 +46,12 @@ def _capacity(one: Sized) -> tuple[Step, ...]:
         unit="A",
         source="; ".join(p for p in ("BS 7671 Appendix 4, 5.1", setting.rating_source) if p),
     )
+    runs = f"capacity where it runs: {rating.laid.words}"
+    if rating.doubt:
+        runs = f"not checked: {rating.doubt}; in free air"
     where = Step(
         symbol="Iz",
-        words=f"capacity where it runs: {rating.laid.words}",
+        words=runs,
         formula=f"It × {symbols}",
         substituted=f"{tabulated.value:g} A × {values}",
         value=rating.capacity_a,

@@ -10,6 +10,7 @@ from asfitted.calculate.adiabatic import withstand_energy_a2s
 from asfitted.calculate.cable_steps import cable_steps
 from asfitted.calculate.fault_current import C_MAX_LV, C_MIN_LV
 from asfitted.calculate.least_cpc import least_cpc
+from asfitted.calculate.network import fault_of_ipf
 from asfitted.calculate.neutral_current import harmonic_neutral_a
 from asfitted.calculate.results import CableResult, CircuitResult, RingFigures
 from asfitted.calculate.ring_sizing import ring_figures
@@ -36,6 +37,7 @@ class Heat:
     steps: tuple[Step, ...] = ()
     unknown: tuple[str, ...] = ()
     cpc_of: str = ""  # tag of the cable whose cpc comes closest to its limit
+    line_of: str = ""  # size and tag of the cable whose line does
 
 
 def cable_results(problem: Problem, choice: Choice) -> tuple[CableResult, ...]:
@@ -142,7 +144,7 @@ def circuit_result(
             _rating_step(circuit),
             *_drop_steps(drop, problem, loaded_to=_worst_point(choice) if is_whole else ""),
             *loop.steps,
-            *_fault_steps(problem, zs, least, greatest),
+            *_fault_steps(circuit, problem, zs, least, greatest),
             *heat.steps,
             *_ring_steps(ring),
             *_harmonic_steps(circuit, design, neutral),
@@ -151,6 +153,7 @@ def circuit_result(
         ring=ring,
         least_cpc=least_cpc(choice.sized) if is_whole else None,
         cpc_checked=heat.cpc_of,
+        line_checked=heat.line_of,
         neutral_a=neutral,
     )
 
@@ -261,9 +264,14 @@ def _drop_steps(drop: float | None, problem: Problem, *, loaded_to: str) -> tupl
 
 
 def _fault_steps(
-    problem: Problem, zs: float | None, least: float | None, greatest: float | None
+    circuit: Circuit,
+    problem: Problem,
+    zs: float | None,
+    least: float | None,
+    greatest: float | None,
 ) -> tuple[Step, ...]:
     found = []
+    which = fault_of_ipf(3 if circuit.phase == "TP" else 1)
     u0 = problem.volts.u0_v
     if zs is not None and least is not None:
         found.append(
@@ -281,7 +289,7 @@ def _fault_steps(
         found.append(
             Step(
                 symbol="Ik max",
-                words=f"greatest fault current at {problem.board.tag}",
+                words=f"greatest fault current at {problem.board.tag}, {which}",
                 formula="Cmax × U0 / |Z|",
                 substituted=f"{C_MAX_LV:g} × {u0:g} V / {C_MAX_LV * u0 / greatest:.4f} Ω",
                 value=greatest / 1000,
@@ -298,7 +306,7 @@ def _heat(sized: tuple[Sized, ...]) -> Heat:
     lines = [(one, one.line) for one in sized if isinstance(one.line, Heating)]
     cpcs = [(one, one.cpc) for one in sized if isinstance(one.cpc, Heating)]
     needed = has = energy = withstand = None
-    cpc_of = ""
+    cpc_of = line_of = ""
     steps = []
     if len(cpcs) == len(sized):
         one, need = max(cpcs, key=lambda pair: pair[1].needed_mm2 / (pair[0].facts.cpc_mm2 or 1))
@@ -308,10 +316,12 @@ def _heat(sized: tuple[Sized, ...]) -> Heat:
         one, need = max(lines, key=lambda pair: pair[1].needed_mm2 / pair[0].facts.csa_mm2)
         energy = need.energy.energy_a2s
         withstand = withstand_energy_a2s(one.facts.csa_mm2, k=one.facts.k_line)
-        words = f"line {one.facts.csa_mm2:g} mm²"
+        line_of = f"{one.facts.csa_mm2:g} mm² in {one.stretch.cable.tag}"
+        words = f"line {line_of}"
         steps.append(_heat_step("S line", words, need, one.facts.k_line))
         steps.append(_withstand_step(one, withstand))
-    return Heat(needed, has, energy, withstand, tuple(steps), tuple(dict.fromkeys(unknown)), cpc_of)
+    why = tuple(dict.fromkeys(unknown))
+    return Heat(needed, has, energy, withstand, tuple(steps), why, cpc_of, line_of)
 
 
 def _withstand_step(one: Sized, withstand_a2s: float) -> Step:

@@ -59,6 +59,9 @@ def lightly_loaded(
         if installation.circuits[cable.circuit].use not in FIXED_USES:
             continue
         known = results.circuits[cable.circuit].design_current_a is not None
-        if known and cable.design_current_a <= LIGHT_SHARE * cable.capacity_a:
+        capacity_a = cable.checked_capacity_a
+        if capacity_a is None:
+            continue
+        if known and cable.design_current_a <= LIGHT_SHARE * capacity_a:
             found.add(tag)
     return frozenset(found)

@@ -129,6 +129,19 @@ def _source(ipf_ka: float, u0_v: float) -> complex:
     )
 
 
+def fault_of_ipf(phases: int) -> str:
+    """Return which fault a prospective current is taken to be of, on so many phases."""
+    return "three-phase" if phases == 3 else "line to neutral"
+
+
+def line_to_neutral_ka(ipf_ka: float, phases: int) -> float:
+    """Return the line-to-neutral fault current of a prospective one, kA.
+
+    Half of a three-phase one (common practice, Guidance Note 3: neutral like line).
+    """
+    return ipf_ka / 2 if phases == 3 else ipf_ka
+
+
 def _faults_from(
     ipf: Known | None, u0_v: float, phases: int
 ) -> tuple[complex | None, complex | None]:

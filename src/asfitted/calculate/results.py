@@ -140,6 +140,11 @@ class CableResult:
     not_known: tuple[str, ...] = ()
     capacity_doubt: str = ""  # why no table gives its capacity as it lies
 
+    @property
+    def checked_capacity_a(self) -> float | None:
+        """Iz, A; None where no table gives it as the cable lies."""
+        return None if self.capacity_doubt else self.capacity_a
+
 
 @dataclass(frozen=True)
 class RingFigures:
@@ -190,6 +195,7 @@ class CircuitResult:
     ring: RingFigures | None = None
     least_cpc: LeastCpc | None = None  # None = a cable of the circuit is not known
     cpc_checked: str = ""  # cable whose cpc ``cpc_needed_mm2`` and ``cpc_has_mm2`` are of
+    line_checked: str = ""  # size and cable of the line that the sums under fault are of
     neutral_a: float | None = None  # in the neutral; None on three lines if harmonics not recorded
 
 

@@ -4,9 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.check.finding import Passed
+
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from asfitted.calculate.results import CableResult
+    from asfitted.check.finding import Verdict
+    from asfitted.check.inspection import Inspection
     from asfitted.resolve.installation import (
         Board,
         Cable,
@@ -15,6 +20,20 @@ if TYPE_CHECKING:
         Installation,
         PointServed,
         Rcd,
+    )
+
+
+def rated_as_laid(job: Inspection, verdict: Verdict, result: CableResult | None) -> Verdict:
+    """Return a verdict on Iz, "not checked" where it rests on a table that is not for its way.
+
+    The figure for free air can only show that a cable is too small, never that it is right.
+    """
+    if result is None or not result.capacity_doubt or not isinstance(verdict, Passed):
+        return verdict
+    return job.not_checked(
+        result.tag,
+        f"{result.capacity_doubt} (Iz {result.capacity_a:g} A in free air)",
+        to_do="Get the capacity as laid from the cable's maker, or lay it in free air.",
     )
 
 

@@ -186,6 +186,7 @@ RUN = (
     Aspect("altered", "state", lambda r: str(r.state)),
     Aspect("altered", "depth", lambda r: given(r.depth_mm, "mm")),
     Aspect("altered", "soil", lambda r: given(r.soil_km_w, "K·m/W")),
+    Aspect("altered", "stand-off", lambda r: given(r.stand_off_mm, "mm")),
 )
 _DEVICE_FIGURES = (
     ("channel", "channel", ""),

@@ -12,7 +12,7 @@ from asfitted.compare.told import altered, cable_name, sentence
 from asfitted.reference.cable_family import family
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from asfitted.calculate.results import CalculationResults, RouteLeg
     from asfitted.compare.changes import Effect, Kind
@@ -74,16 +74,43 @@ def _way(cable: Cable, results: CalculationResults) -> str:
     route = results.routes.get(cable.tag)
     if route is None or not route.legs:
         return "not known" if cable.measured_length_m is None else "not drawn"
-    names = [leg.containment or _outside(leg) for leg in route.legs]
-    kept = [n for i, n in enumerate(names) if i == 0 or names[i - 1] != n]
-    return ", ".join(kept)
+    return ", ".join(_told_once(route.legs))
 
 
-def _outside(leg: RouteLeg) -> str:
-    """Return what a leg outside the runs lies in; of one along a wall, at what height too."""
+def _told_once(legs: Sequence[RouteLeg]) -> Iterator[str]:
+    """Yield runs and, between them, what the cable lies in outside: its levels told once.
+
+    Example: drop, level leg and drop of a clipped cable are one: "clipped direct at +3100".
+    """
+    outside: list[RouteLeg] = []
+    last = ""
+    for leg in legs:
+        if not leg.containment and (not outside or _held(outside[0]) == _held(leg)):
+            outside.append(leg)
+            continue
+        if outside:
+            yield _outside(outside)
+        outside = [] if leg.containment else [leg]
+        if leg.containment and leg.containment != last:
+            yield leg.containment
+        last = leg.containment
+    if outside:
+        yield _outside(outside)
+
+
+def _held(leg: RouteLeg) -> str:
+    """Return what a leg outside the runs lies in; a clipped one is clipped direct."""
     held = leg.enclosure or leg.kind
-    is_level = leg.kind == "clipped" and leg.start.z == leg.end.z
-    return f"{held} at {leg.start.z:+.0f}" if is_level else held
+    return "clipped direct" if held in {"clipped", "drop"} else held
+
+
+def _outside(legs: Sequence[RouteLeg]) -> str:
+    """Return what some legs lie in that follow each other outside the runs, and at what levels."""
+    levels = dict.fromkeys(
+        f"{leg.start.z:+.0f}" for leg in legs if leg.kind == "clipped" and leg.start.z == leg.end.z
+    )
+    held = _held(legs[0])
+    return f"{held} at {' and '.join(levels)}" if levels else held
 
 
 def _changes(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.calculate.cable_rating import capacity_words
 from asfitted.compare.changes import Effect
 from asfitted.compare.figure_words import figure
 
@@ -24,7 +25,9 @@ def cable_figures(tag: str, results: CalculationResults) -> Figures:
         found["length"] = figure(route.length_m, 1, "m") + measured
     cable = results.cables.get(tag)
     if cable is not None:
-        found["capacity"] = figure(cable.capacity_a, 0, "A")
+        found["capacity"] = capacity_words(
+            cable.capacity_a, cable.capacity_doubt, digits=0, unit="A"
+        )
         found["volt drop to its end"] = figure(cable.drop_to_end_pct, 2, "%")
         found["Zs at its end"] = figure(cable.zs_end_ohm, 2, "Ω")
     return found

@@ -127,7 +127,7 @@ def _margins(
         cable = results.cables.get(tag)
         if cable is not None:
             words = f"capacity Iz of {tag}, device In"
-            found += margin(words, cable.capacity_a, "at least", rating, "A")
+            found += margin(words, cable.checked_capacity_a, "at least", rating, "A")
     found += margin(
         "voltage drop to the worst point", result.drop_pct, "at most", result.drop_limit_pct, "%"
     )

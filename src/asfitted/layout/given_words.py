@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.calculate.network import fault_of_ipf
 from asfitted.resolve.installation import State
 
 if TYPE_CHECKING:
@@ -15,6 +16,18 @@ NOT_RECORDED = "not recorded"
 def known(given: Known | None, unit: str) -> str:
     """Return a given figure with its basis letter, or "not recorded"."""
     return NOT_RECORDED if given is None else f"{given.value:g} {unit} ({given.basis[0]})"
+
+
+def known_fault(given: Known | None, phases: int) -> str:
+    """Return a given fault current with which fault it is taken to be of, or "not recorded"."""
+    words = known(given, "kA")
+    return words if given is None else f"{words} {fault_of_ipf(phases)}"
+
+
+def how_given(installation: Installation, subject: str, what: str) -> str:
+    """Return "assumed" for a fact that the spec left out, else "as given"."""
+    filled = {(default.subject, default.what) for default in installation.defaults}
+    return "assumed" if (subject, what) in filled else "as given"
 
 
 def state_word(state: State) -> str:

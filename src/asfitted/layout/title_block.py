@@ -14,7 +14,7 @@ from asfitted.fonts import text_width_mm
 from asfitted.geometry import Box, Point
 from asfitted.layout.firm_mark import mark_box, mark_item
 from asfitted.layout.frame import frame_box
-from asfitted.layout.given_words import known
+from asfitted.layout.given_words import known, known_fault
 from asfitted.layout.lettering import BODY, LABEL, TAG, lines_of_text, shortened, wrap
 from asfitted.layout.linework import polyline, rectangle
 from asfitted.layout.revision.table import rows_over_block, strip_items
@@ -122,7 +122,7 @@ def supply_words(supply: Supply | None) -> str:
     phases = "3N~" if supply.phases == 3 else "1N~"
     parts = [f"Supply: {supply.system} {phases} {volts} V"]
     parts.append(f"Ze {known(supply.ze_ohm, 'Ω')}")
-    parts.append(f"Ipf {known(supply.ipf_ka, 'kA')}")
+    parts.append(f"Ipf {known_fault(supply.ipf_ka, supply.phases)}")
     if supply.cut_out is not None:
         basis = f" ({supply.cut_out_basis[0]})" if supply.cut_out_basis else ""
         parts.append(f"cut-out {supply.cut_out.words}{basis}")

@@ -10,7 +10,7 @@ import json
 import re
 from typing import TYPE_CHECKING
 
-from asfitted.check.readings import rcd_of
+from asfitted.check.readings import may_have_rcd
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -93,7 +93,7 @@ def _circuit(circuit: Circuit, installation: Installation) -> Iterator[str]:
     if circuit.ring:
         yield from _blanks(RING, 4)
     yield from _blanks(CIRCUIT, 4)
-    if rcd_of(circuit, installation) is not None:
+    if may_have_rcd(circuit, installation):
         yield from _blanks(RCD, 4)
     if circuit.device.afdd:
         yield from _blanks(AFDD, 4)

@@ -6,7 +6,7 @@ import csv
 import io
 from typing import TYPE_CHECKING
 
-from asfitted.layout.brief.brief_words import fixing_table
+from asfitted.layout.brief.fixings import fixing_table
 from asfitted.layout.brief.label_words import label_table
 from asfitted.layout.schedule.cable_schedule import cable_schedule
 from asfitted.layout.schedule.camera_schedule import camera_schedule
@@ -47,9 +47,12 @@ def schedule_tables(model: Model) -> dict[str, Table]:
 
 
 def csv_text(table: Table) -> str:
-    """Return a table as CSV text (comma, quoted where needed, CRLF as RFC 4180 says)."""
+    """Return a table as CSV text (comma, quoted where needed, CRLF as RFC 4180 says).
+
+    A cell that is broken into lines on paper is one line here.
+    """
     out = io.StringIO()
     writer = csv.writer(out)
     writer.writerow(column.header for column in table.columns)
-    writer.writerows(table.rows)
+    writer.writerows([cell.replace("\n", " ") for cell in row] for row in table.rows)
     return out.getvalue()

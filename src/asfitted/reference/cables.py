@@ -19,6 +19,7 @@ from asfitted.reference.loader import Row, Table, provenance_of
 __all__ = [
     "CableFamily",
     "armour",
+    "bedding_diameter_mm",
     "bend_radius_factor",
     "cpc_csa_mm2",
     "families",
@@ -241,6 +242,15 @@ def armour(family_id: str, cores: int, csa_mm2: float) -> ArmourRow:
     area = _dimension(family_id, cores, csa_mm2, "armour_mm2", "mm2")
     r20 = _dimension(family_id, cores, csa_mm2, "armour_r20", "mohm/m")
     return ArmourRow(area.value, r20.value, r20.source, r20.provenance, r20.note)
+
+
+def bedding_diameter_mm(family_id: str, cores: int, csa_mm2: float) -> Figure:
+    """Return the diameter of an armoured cable over its bedding, under the armour, mm.
+
+    Raises:
+        OutsideTableError: the cable has no armour, or is not in the table.
+    """
+    return _dimension(family_id, cores, csa_mm2, "under_armour_mm", "mm")
 
 
 def gland_size(family_id: str, cores: int, csa_mm2: float) -> TextFigure:

@@ -112,9 +112,9 @@ def _north_letter(room: str, words: RoomWords, place: RoomPlace, ledger: Ledger)
     if words.north is None:
         if place.north is not None:
             return _letter_to_the_north(words, place)
-        reason = "the spec names no north wall; the plan has the first wall at its top"
+        reason = "no north wall is named; the plan has the first wall at its top"
         if place.frame.heading != EAST:
-            reason = "the spec names no north wall; the plan lies as the rooms before it do"
+            reason = "no north wall is named; the plan lies as the rooms before it do"
         ledger.default(room, "north", NOT_GIVEN, reason)
         return ""
     letter = words.north.removeprefix("wall ").strip()

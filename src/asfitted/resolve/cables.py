@@ -83,7 +83,7 @@ class Legs:
     def _drop(self, point: PointWords | None) -> str:
         written = (point.drop if point else None) or self.words.drops
         if written is None:
-            self.ledger.default(self.circuit.tag, "drops", CLIPPED, "the spec gives none")
+            self.ledger.default(self.circuit.tag, "drops", CLIPPED, "none was given")
         return written or CLIPPED
 
     def _state(self, cable: CableWords, point: PointWords | None) -> State:

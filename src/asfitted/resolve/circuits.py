@@ -79,7 +79,7 @@ def _choose_phase(
         return None
     phase = table.least_loaded(free)
     chosen = Seat(seat.board, WayName(seat.way.number, phase))
-    reason = "the spec gives no phase; the least loaded free phase of its way"
+    reason = "no phase was given; the least loaded free phase of its way"
     ledger.default(chosen.tag, "phase", phase, reason)
     return _take(chosen, words, path, tables, ledger)
 
@@ -116,7 +116,7 @@ def _use_of(words: CircuitWords, points: list[PointServed], tag: str, ledger: Le
     elif serving or any(uses):
         use, reason = (serving or [u for u in uses if u])[0], "from the points it serves"
     else:
-        use, reason = "power", "the spec gives none"
+        use, reason = "power", "none was given"
     ledger.default(tag, "use", use, reason)
     return cast("Use", use)
 

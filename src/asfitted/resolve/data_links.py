@@ -206,7 +206,7 @@ class Links:
         cable_tag = self.ledger.tags.data_tag(tag, number)
         make = make_of(words.cable, Live(2), (*path, "cable"), tag, self.ledger)
         if words.drop is None:
-            self.ledger.default(tag, "drop", CLIPPED, "the spec gives none")
+            self.ledger.default(tag, "drop", CLIPPED, "none was given")
         via = checked_via(words.via, path, runs, self.ledger)
         length_m = measured_length_m(words.length, path, self.ledger)
         self.ledger.mark(cable_tag, path)

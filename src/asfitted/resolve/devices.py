@@ -97,7 +97,7 @@ def device_of(
         return None
     poles = _poles_of(kind, words, three_phase=three_phase)
     if not words.poles:
-        reason = "the device phrase gives none; taken from the way or supply it stands in"
+        reason = "not given; taken as of its way or supply"
         ledger.default(subject, f"poles of {_printed(words)}", poles, reason)
     standard = words.standard.upper() or STANDARDS.get(kind, "")
     if not standard:

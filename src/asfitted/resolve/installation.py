@@ -232,6 +232,7 @@ class Containment:
     depth_mm: float | None
     end_words: str  # where a declared length ends, in words
     soil_km_w: float | None = None  # thermal resistivity of the soil; None = not recorded
+    stand_off_mm: float | None = None  # from the wall to its back; None = not recorded
 
 
 @dataclass(frozen=True)

@@ -38,7 +38,8 @@ class SiteMark:
     """One mark-up from site: what was found of a thing, by whom and when.
 
     ``tag`` is the tag of the thing as drawn, ``words`` what was found, in a sentence; ``drawn``
-    tells whether the drawings show it, as against a note that only words hold.
+    tells whether the drawings show it, as against a note that only words hold. ``note`` is what was
+    noted besides, and ``is_in_place`` tells that the thing was found fitted ("as found").
     """
 
     tag: str
@@ -49,3 +50,5 @@ class SiteMark:
     place: Place | None = None
     drawn: bool = False
     way_given: bool = True  # False: the length of a cable was found and not its way
+    note: str = ""
+    is_in_place: bool = False

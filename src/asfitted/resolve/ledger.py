@@ -67,7 +67,7 @@ class Ledger:
         if figure is None:
             return None
         if not figure.basis:
-            reason = "the spec does not say measured or declared"
+            reason = "not said whether measured or declared"
             self.default(subject, f"basis of {what}", Basis.ASSUMED.value, reason)
         return Known(figure.value, figure.unit, Basis(figure.basis or Basis.ASSUMED.value))
 

@@ -105,7 +105,7 @@ class _Ends:
     def recorded(self, value: object, what: str) -> None:
         """Note a fact that nobody recorded."""
         if value is None:
-            self.ledger.default(self.tag, what, NOT_RECORDED, "the spec gives none")
+            self.ledger.default(self.tag, what, NOT_RECORDED, "none was given")
 
 
 def _passage_of(

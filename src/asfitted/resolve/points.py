@@ -49,7 +49,7 @@ def _poles(words: PointWords, kind: PointKind, phase: Phase, ledger: Ledger) -> 
 
 def _gangs(words: PointWords, kind: PointKind, ledger: Ledger) -> int:
     if words.gangs is None and "{gangs}" in kind.drawn_as:
-        ledger.default(words.tag, "gangs", "1", "the spec gives none")
+        ledger.default(words.tag, "gangs", "1", "none was given")
     return words.gangs or 1
 
 

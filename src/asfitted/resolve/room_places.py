@@ -173,7 +173,7 @@ def _side_by_side(
         ]
         east = max(gaps, default=0.0)
         if gaps:
-            reason = "the spec does not say how the rooms lie to each other; drawn side by side"
+            reason = "not said how the rooms lie to each other; drawn side by side"
             ledger.default(group[0], "place on plan", f"{east:g} mm east", reason)
         for room in group:
             apart[room] = east

@@ -210,6 +210,7 @@ def _run_of(tag: str, words: RunWords, positions: Positions) -> Containment:
         declared_basis=None,
         depth_mm=words.depth,
         soil_km_w=words.soil,
+        stand_off_mm=words.stand_off,
         end_words="",
     )
 
@@ -240,6 +241,7 @@ def _declared_of(tag: str, words: RunWords, positions: Positions) -> Containment
         declared_basis=length.basis if length else Basis.ASSUMED,
         depth_mm=words.depth,
         soil_km_w=words.soil,
+        stand_off_mm=words.stand_off,
         end_words=words.to or "",
     )
 

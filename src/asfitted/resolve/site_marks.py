@@ -120,7 +120,14 @@ class _Overlay:
         visit, place = self.site.words, self.site.document.place(path)
         photo = mark.photo or ""
         made = SiteMark(mark.tag, told, visit.by, visit.date, photo, place, drawn=bool(drawn))
-        self.told.append(replace(made, way_given=not self._is_length_alone(mark, target)))
+        self.told.append(
+            replace(
+                made,
+                way_given=not self._is_length_alone(mark, target),
+                note=mark.note or "",
+                is_in_place=bool(mark.as_found),
+            )
+        )
 
     def _is_length_alone(self, mark: SiteMarkWords, target: SpecPath) -> bool:
         """Tell whether a length was found and no mark-up says which way the cable goes."""

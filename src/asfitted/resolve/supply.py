@@ -34,7 +34,7 @@ def job_of(words: JobWords, ledger: Ledger) -> Job:
     facts: dict[str, Any] = {name: value or NOT_RECORDED for name, value in given.items()}
     if words.edition is None:
         facts["edition"] = EDITIONS[-1]
-        ledger.default("job", "edition", EDITIONS[-1], "the edition that this program knows")
+        ledger.default("job", "edition", EDITIONS[-1], "the current edition")
     ledger.mark("job", ("job",))
     facts["building_use"] = words.building_use or ""  # no fact of the title block
     facts["paper"] = words.paper or "A3"
@@ -54,7 +54,7 @@ def _cut_out(words: SupplyWords, ledger: Ledger) -> tuple[Device | None, Basis |
     path = ("supply", "cut-out")
     device = device_of(words.cut_out, path, ledger, "supply", three_phase=words.phases == 3)
     if not words.cut_out.basis:
-        reason = "the spec does not say measured or declared"
+        reason = "not said whether measured or declared"
         ledger.default("supply", "basis of cut-out", Basis.ASSUMED.value, reason)
     return device, Basis(words.cut_out.basis or Basis.ASSUMED.value)
 

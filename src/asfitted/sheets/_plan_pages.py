@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model, Numbers
 
 LEGEND_KEY, TABLES_KEY = "plan-legend", "plan-tables"
+OUT_KEY = f"{TABLES_KEY}/{OUT}"
 HEIGHTS = "Heights and lengths along walls stand on the elevations"
 
 
@@ -53,7 +54,10 @@ def plan_pages(model: Model, plans: PlanSet) -> list[SheetPlan]:
 
 
 def _tables(model: Model, laid_out: list[LaidOutPlan]) -> list[tuple[str, str, Table]]:
-    """Return the tables that found no room on one plan or another, each once for the whole job."""
+    """Return the tables that found no room on one plan or another, each once for the whole job.
+
+    What stands out in the room is not among them: see :func:`out_left_over`.
+    """
     names = {name for one in laid_out for name, _ in one.left_over}
     found: list[tuple[str, str, Table | None]] = []
     if KEYNOTES in names:
@@ -61,10 +65,18 @@ def _tables(model: Model, laid_out: list[LaidOutPlan]) -> list[tuple[str, str, T
     if VIEWS in names:
         things = plan_things(model.installation, model.symbols)
         found.append((VIEWS, "picture detail of cameras", camera_table(model, things)))
-    if OUT in names:
-        table = out_table(model.installation, model.results)
-        found.append((OUT, "things out in the room", table))
     return [(name, heading, table) for name, heading, table in found if table is not None]
+
+
+def out_left_over(model: Model) -> Table | None:
+    """Return the table of what stands out in the room where a planned plan had no room for it.
+
+    The sheets that follow the plans take it: with the schedules of the elevations, or alone.
+    """
+    plans = [one.payload for one in model.planned if isinstance(one.payload, LaidOutPlan)]
+    if not any(name == OUT for plan in plans for name, _ in plan.left_over):
+        return None
+    return out_table(model.installation, model.results)
 
 
 def _keynotes(laid_out: list[LaidOutPlan]) -> Table:

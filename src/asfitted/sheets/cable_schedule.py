@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.layout.document.to_choose import tail_words
 from asfitted.layout.schedule.cable_schedule import cable_schedule
 from asfitted.sheets._table_pages import build_table, plan_table
 
@@ -21,7 +22,7 @@ NOTES = (
         "Method, group",
         (
             "reference method and circuits grouped at the worst place; free air: the table of "
-            "flexible cable, which has no column for conduit"
+            "flexible cable, which has no column for conduit: Iz there is not checked"
         ),
     ),
 )
@@ -38,9 +39,15 @@ def plan(model: Model) -> list[SheetPlan]:
         table=table,
         section="Schedules",
         heading="Cable schedule",
-        side_notes=NOTES,
+        side_notes=(*NOTES, *_tails(model)),
         papers=("A4", "A3"),
     )
+
+
+def _tails(model: Model) -> tuple[tuple[str, str], ...]:
+    """Return the note on what goes on from a fused connection unit, where no cable does."""
+    words = tail_words(model.installation)
+    return (("Not in this list", words),) if words else ()
 
 
 def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:  # noqa: ARG001 - no references

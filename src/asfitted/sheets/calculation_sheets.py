@@ -6,12 +6,15 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from asfitted.explain.explanation import CAUTIONS
-from asfitted.explain.sheet_rows import KEY as SYMBOLS
 from asfitted.explain.sheet_rows import NONE, circuit_blocks
 from asfitted.layout.document.flow import BALANCE_MM, THIN
+from asfitted.layout.document.references import PLACEHOLDER
 from asfitted.layout.sheet_model import SheetPlan
 from asfitted.layout.table import Column, Table, fit_table
-from asfitted.sheets._table_pages import TablePage, build_table, plan_table, table_room
+from asfitted.sheets._calculation_keys import KEY as KEYS_KEY
+from asfitted.sheets._calculation_keys import plan_keys
+from asfitted.sheets._document_pages import DocumentPage, build_document
+from asfitted.sheets._table_pages import TablePage, build_table, table_room
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -34,15 +37,12 @@ COLUMNS = (
     Column("Value", align="end", wraps=False),
     Column("See", align="end", wraps=False),
 )
-KEY_COLUMNS = (Column("Mark", wraps=False), Column("Words"))
+#: What stands where the numbers of the key sheets come in: "sheets 58 to 59".
+KEY_SHEETS = f"sheets {PLACEHOLDER} to {PLACEHOLDER}"
 NOTES = (
-    ("See", "number of the source; it and the formulae stand on the first of these sheets"),
+    ("See", f"number of the source; sources, symbols and an index of circuits: {KEY_SHEETS}"),
     ("Same", "rows equal to one before in the circuit are not repeated"),
     ("", CAUTIONS[1]),
-)
-KEY_NOTES = (
-    ("memory", "the figure was not read in the current book: check it there"),
-    ("", CAUTIONS[0]),
 )
 
 
@@ -54,14 +54,18 @@ def plan(model: Model) -> list[SheetPlan]:
     room = table_room(PAPER, NOTES)
     fitted = fit_table(_table(blocks), room.width, part_words=True)
     pages = _balanced(fitted, blocks, room.height - fitted.header_mm)
-    plans = []
+    plans, stands_on = [], dict[str, list[str]]()
     for number, rows in enumerate(pages, start=1):
         part = f", part {number} of {len(pages)}" if len(pages) > 1 else ""
         held = range(len(rows))
         page = TablePage(KEY, _of_page(fitted, rows), held, f"Calculations{part}", NOTES)
         name = f"{KEY}-{number}" if part else KEY
         plans.append(SheetPlan(name, f"Calculations{part}", PAPER, SECTION, page))
-    return [*_keys(sources), *plans]
+        for tag in dict.fromkeys(fitted.table.row_idents[i].rpartition(":")[0] for i in rows):
+            stands_on.setdefault(tag, []).append(name)
+    where = {tag: tuple(names) for tag, names in stands_on.items()}
+    keys = plan_keys(blocks, where, sources, KEY)
+    return [*keys, *plans]
 
 
 def _table(blocks: Sequence[Block]) -> Table:
@@ -143,23 +147,17 @@ def _of_page(fitted: FittedTable, rows: Sequence[int]) -> FittedTable:
     )
 
 
-def _keys(sources: tuple[tuple[str, str], ...]) -> list[SheetPlan]:
-    """Plan the list of symbols with their formulae, and of the numbered sources."""
-    symbols = tuple((mark, f"{words}: {formula}") for mark, words, formula in SYMBOLS)
-    rows = (("Symbol", "Meaning and formula"), *symbols, ("Source", "Where it stands"), *sources)
-    idents = tuple(f"key {place}" for place in range(len(rows)))
-    heads = frozenset({0, len(symbols) + 1})
-    return plan_table(
-        key="calculation-keys",
-        title="Calculation keys",
-        table=Table(KEY_COLUMNS, rows, idents, tinted_rows=heads),
-        section=SECTION,
-        heading="Symbols, formulae and sources",
-        side_notes=KEY_NOTES,
-        papers=(PAPER,),
-    )
+def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:  # noqa: ARG001 - planned whole
+    """Lay out one page, with the numbers of the key sheets on those of the working."""
+    if isinstance(plan.payload, DocumentPage):
+        return build_document(plan, numbers)
+    page: TablePage = plan.payload
+    found = _key_sheets(numbers)
+    notes = tuple((label, words.replace(KEY_SHEETS, found)) for label, words in page.notes)
+    return build_table(replace(plan, payload=replace(page, notes=notes)))
 
 
-def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:  # noqa: ARG001 - no references
-    """Lay out one page."""
-    return build_table(plan)
+def _key_sheets(numbers: Numbers) -> str:
+    """Return ``sheet 58`` or ``sheets 58 to 59``."""
+    parts = [numbers.of(key) for key in numbers.by_key if key.startswith(KEYS_KEY)]
+    return f"sheet {parts[0]}" if len(parts) == 1 else f"sheets {parts[0]} to {parts[-1]}"

@@ -5,7 +5,8 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING
 
-from asfitted.layout.document.blocks import Boxed, Bullets, Facts, Heading, Paragraph
+from asfitted.layout.document.blocks import Boxed, Bullets, Facts, Heading, Paragraph, Ruled
+from asfitted.layout.document.own_levers import grouped, own_levers
 from asfitted.layout.document.plain_words import (
     circuits_in_state,
     counted,
@@ -16,15 +17,18 @@ from asfitted.layout.document.plain_words import (
     recorded,
     sentence,
     some_of,
+    wall_words,
 )
 from asfitted.layout.document.references import on_sheet, on_sheets
+from asfitted.layout.document.wall_in_words import wall_known_by
 from asfitted.layout.given_words import NOT_RECORDED
+from asfitted.layout.table import Column, Table
 from asfitted.sheets._document_pages import build_document, plan_one_page
 
 if TYPE_CHECKING:
     from asfitted.layout.document.blocks import Block
     from asfitted.layout.sheet_model import Content, Model, Numbers, SheetPlan
-    from asfitted.resolve.installation import Installation, Job
+    from asfitted.resolve.installation import Installation, Job, Position
 
 ORDER = 2
 LATE = 1
@@ -33,9 +37,14 @@ READERS = ("client", "inspector")
 CHART = "the chart in its door says what each way feeds."
 BUTTON = "It is marked T or TEST, on each device that has one. If nothing trips, call."
 MOST_NAMED = 14  # of one kind, named on the page; the charts name them all
+MOST_LEVERS = 12  # of things with a lever of their own, a row each; more are told in groups
+LEAST_WITH_TABLE = 3  # where less is named they are told in groups too
+LEVER_COLUMNS = (Column("What stopped"), Column("Look first at"), Column("Then at"))
+TO_WRITE = "Date of the certificate: ____________________   Next due: ____________________"
+LEAST_CAMERAS = 4
 LEAST_WITH_TEXT = 4  # where less is named the description of works has to do
 CAUTIONS = (
-    "Never take a cover off a board, a socket-outlet or a lamp: parts behind it stay live.",
+    "Never hold or tape a lever up, nor take a cover off: parts behind it stay live.",
     "Water, damage, a smell of burning, a tingle from metal: switch off, keep away and call.",
     "This page is a help in use. It is not a certificate.",
 )
@@ -62,17 +71,16 @@ def _blocks(model: Model, most: int) -> list[Block]:
     job, installation = model.installation.job, model.installation
     was = "What was fitted" if job.status.startswith("As fitted") else "What is to be fitted"
     blocks: list[Block] = [_switch_off(installation, most), Heading(was)]
-    if job.status != "As fitted":
+    if job.status.startswith("As fitted") and job.status != "As fitted":
         meant = "it has not been checked against what is there"
-        if not job.status.startswith("As fitted"):
-            meant = "it shows what is meant to be fitted"
         blocks.append(Paragraph(f"The status of this issue is “{job.status}”: {meant}."))
     if recorded(job.description) and most >= LEAST_WITH_TEXT:
         blocks.append(Paragraph(sentence(job.description)))
     blocks += [
         Bullets(_fitted(model, most)),
         Heading("When something trips"),
-        Bullets(_tripped(model, most)),
+        Bullets(_tripped(model)),
+        *_levers(installation, most),
     ]
     blocks += [Heading("Who to call, and what is due"), Facts(_calls(job, model), 40.0)]
     left_out = _not_included(model, most)
@@ -92,7 +100,7 @@ def _switch_off(installation: Installation, most: int) -> Boxed:
         )
         return Boxed("To switch everything off", tuple(line for line in lines if line))
     told = tuple(
-        f"{board.tag}: {place_words(board.position, installation)}. "
+        f"{board.tag}: {_found_at(board.position, installation)}. "
         f"Turn the main switch to OFF"
         f"{f' (marked {board.main_switch.rating_a:g} A)' if board.main_switch else ''}."
         for board in boards[:most]
@@ -101,6 +109,13 @@ def _switch_off(installation: Installation, most: int) -> Boxed:
         told = (*told, f"{len(boards) - most} more: see the charts of the boards.")
     live = "The meter and the wires before the main switch stay live."
     return Boxed("To switch everything off: the main switch", (*told, live))
+
+
+def _found_at(position: Position, installation: Installation) -> str:
+    """Return where a thing is, its wall by its letter and by what is seen there."""
+    where, wall = place_words(position, installation), wall_words(position, installation)
+    known_by = wall_known_by(position, installation)
+    return where.replace(wall, f"{wall} ({known_by})", 1) if known_by else where
 
 
 def _fitted(model: Model, most: int) -> tuple[str, ...]:
@@ -124,8 +139,8 @@ def _data(installation: Installation, most: int) -> list[str]:
     cameras = [d for d in devices if d.kind == "camera"]
     entries = []
     if cameras:
-        views = [f"{d.tag} {d.views}".strip() for d in cameras]
-        entries.append(f"{counted(len(cameras), 'camera')}: {some_of(views, most)}.")
+        views = some_of([f"{d.tag} {d.views}".strip() for d in cameras], max(most, LEAST_CAMERAS))
+        entries.append(f"{counted(len(cameras), 'camera')}: {views}.")
     places = [d for d in devices if d.kind in {"data outlet", "access point"}]
     if places:
         named = [f"{d.tag} ({d.kind})" for d in places]
@@ -144,21 +159,29 @@ def _references(model: Model) -> list[str]:
     return [sentence(f"see the {joined(found)}")] if found else []
 
 
-def _tripped(model: Model, most: int) -> tuple[str, ...]:
+def _tripped(model: Model) -> tuple[str, ...]:
     if not model.installation.boards:
         return (
             "No protective device is part of this job: look at the board that feeds it, or call.",
         )
-    own = [p.tag for p in model.installation.points.values() if p.rcd is not None]
-    at_outlet = (
-        f" {some_of(own, min(8, most))} have a lever of their own: look there too." if own else ""
-    )
     return (
         "Switch off or unplug what was used last; leave anything wet or damaged alone.",
-        f"At the board, find the lever that is down; {CHART}{at_outlet}",
-        "Push that lever fully down, then up.",
-        "If it trips again, leave it down and call. Never hold it up and never tape it.",
+        f"At the board, find the lever that is down; {CHART}",
+        "Push that lever fully down, then up. If it trips again, leave it down and call.",
     )
+
+
+def _levers(installation: Installation, most: int) -> list[Block]:
+    """Return what has a lever elsewhere than in the board that its chart is in."""
+    levers = own_levers(installation)
+    if not levers:
+        return []
+    leads = Paragraph("These are looked for in two places:", leads=True)
+    if len(levers) > MOST_LEVERS or most < LEAST_WITH_TABLE:
+        return [leads, Bullets(grouped(levers))]
+    rows = tuple((lever.what, lever.first, lever.then) for lever in levers)
+    idents = tuple(lever.tag for lever in levers)
+    return [leads, Ruled("levers", Table(LEVER_COLUMNS, rows, idents))]
 
 
 def _calls(job: Job, model: Model) -> tuple[tuple[str, str], ...]:
@@ -176,6 +199,7 @@ def _calls(job: Job, model: Model) -> tuple[tuple[str, str], ...]:
             )
         )
     rows.append(("Next inspection", or_not_recorded(facts.next_inspection)))
+    rows.append(("Write here", TO_WRITE))
     return tuple(rows)
 
 
@@ -183,7 +207,8 @@ def _not_included(model: Model, most: int) -> tuple[str, ...]:
     given = model.installation.handover.not_included
     entries = [sentence(words) for words in given[:most]]
     if len(given) > most:
-        entries.append(f"{len(given) - most} more: see the description of works.")
+        left = len(given) - most
+        entries.append(f"{left} more: the description of works, in the full set, has them.")
     if not entries:
         entries.append("Beyond what is listed above: not recorded.")
     old = circuits_in_state(model.installation, "existing")

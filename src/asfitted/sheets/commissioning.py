@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from asfitted.layout.brief.brief_words import has_relay
+from asfitted.layout.brief.work_order import has_relay
 from asfitted.layout.document.blocks import Paragraph, Ruled
 from asfitted.layout.document.plain_words import short_place, some_of
 from asfitted.layout.document.references import on_sheet
@@ -31,7 +31,7 @@ COLUMNS = (
 )
 Check = tuple[str, str]
 INTRO = (
-    "Nothing here is filled in by the drawing program. Isolate, lock off and prove dead before "
+    "Nothing here is filled in beforehand. Isolate, lock off and prove dead before "
     "each check that needs it; only a competent person works on what may be live."
 )
 NO_RESTART = "restart after a loss of supply: not recorded"

@@ -7,6 +7,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from asfitted.layout.document.blocks import Boxed, Facts, Heading, Paragraph, Ruled
+from asfitted.layout.document.edition_words import NOT_COMPARED
 from asfitted.layout.document.plain_words import or_not_recorded, recorded, site_print_words
 from asfitted.layout.given_words import NOT_RECORDED
 from asfitted.layout.table import Column, Table
@@ -43,7 +44,6 @@ CAUTIONS = (
     "This set is a design aid and a record, not a certificate. Certificates are signed documents.",
     "Calculated figures are not measured values. What stands blank was not measured.",
 )
-NOT_COMPARED = "clauses and tables not compared with the printed A4 (see the description)"
 _PART = re.compile(r",(?: part)? \d+ of \d+")
 
 

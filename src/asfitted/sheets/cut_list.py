@@ -19,7 +19,7 @@ NOTES = (
 )
 PLAN_NOTES = (
     ("Runs", "corner to corner: trim for the fittings; whole bars first, one rest a straight"),
-    ("Proved", "no way of cutting orders less; a gap says how far that could not be shown"),
+    ("Least order", "proved where no way of cutting orders less; a gap says how far that is open"),
 )
 
 

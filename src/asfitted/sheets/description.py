@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.calculate.network import fault_of_ipf
 from asfitted.layout.document.blocks import Bullets, Heading, Paragraph, Ruled
+from asfitted.layout.document.edition_words import CLAUSES
 from asfitted.layout.document.plain_words import (
     FULL_BASIS,
     circuits_in_state,
@@ -17,7 +19,7 @@ from asfitted.layout.document.plain_words import (
     some_of,
 )
 from asfitted.layout.document.references import on_sheet
-from asfitted.layout.given_words import NOT_RECORDED
+from asfitted.layout.given_words import NOT_RECORDED, how_given
 from asfitted.layout.schedule.words import figure
 from asfitted.layout.table import Column, Table
 from asfitted.resolve.installation import Transformer
@@ -34,7 +36,6 @@ KEY = "description"
 TITLE = "Description of works"
 HEADING = "Description and design basis"
 READERS = ("second-electrician", "inspector")
-CLAUSES = "Clauses and tables are those of the 2018 book, not compared with the printed A4."
 LENGTHS = (
     "Lengths are those of the drawn routes with tails unless marked (m). Capacity is for "
     "terminals at 70 °C unless declared otherwise."
@@ -73,7 +74,7 @@ def _blocks(model: Model) -> list[Block]:
         Heading("Not included"),
         Bullets(_exclusions(installation)),
         Heading("Supply and earthing"),
-        *_supply(installation.supply),
+        *_supply(installation),
         *_protection(model),
         *_demand(model),
         Heading("Basis of the calculation"),
@@ -118,7 +119,8 @@ def _exclusions(installation: Installation) -> tuple[str, ...]:
     return (*(given or (f"Exclusions agreed with the client: {NOT_RECORDED}.",)), *more)
 
 
-def _supply(supply: Supply | None) -> list[Block]:
+def _supply(installation: Installation) -> list[Block]:
+    supply = installation.supply
     if supply is None:
         return [Paragraph("No supply is part of this job; what feeds it is not recorded.")]
     volts = f"{supply.line_v:g}/{supply.u0_v:g} V" if supply.phases == 3 else f"{supply.u0_v:g} V"
@@ -127,10 +129,13 @@ def _supply(supply: Supply | None) -> list[Block]:
         (
             "Phases, voltage, frequency",
             f"{supply.phases}, {volts}, {supply.frequency_hz:g} Hz",
-            "as given",
+            _voltage_given(installation),
         ),
         ("External loop impedance Ze", *known_words(supply.ze_ohm, "Ω")),
-        ("Prospective fault current", *known_words(supply.ipf_ka, "kA")),
+        (
+            f"Prospective fault current, {fault_of_ipf(supply.phases)}",
+            *known_words(supply.ipf_ka, "kA"),
+        ),
         (
             "Cut-out",
             supply.cut_out.words if supply.cut_out else NOT_RECORDED,
@@ -152,6 +157,13 @@ def _supply(supply: Supply | None) -> list[Block]:
     rows = [(what, words, how) for what, words, how in rows]
     idents = tuple(what for what, _, _ in rows)
     return [Ruled("supply", Table(SUPPLY_COLUMNS, tuple(rows), idents))]
+
+
+def _voltage_given(installation: Installation) -> str:
+    """Return how phases, voltage and frequency are known: what the tool filled in is named."""
+    parts = ("voltage", "frequency")
+    filled = [part for part in parts if how_given(installation, "supply", part) == "assumed"]
+    return f"as given; {joined(filled)} assumed" if filled else "as given"
 
 
 def _tails(supply: Supply) -> str:
@@ -235,7 +247,7 @@ def _demand(model: Model) -> list[Block]:
 
 def _basis(model: Model) -> tuple[str, ...]:
     job = model.installation.job
-    calculations = on_sheet(model, "calculation-keys") or on_sheet(model, "calculations")
+    calculations = on_sheet(model, "calculation-keys", readers=READERS)
     check = on_sheet(model, "design-check")
     left = on_sheet(model, "outstanding")
     marks = ", ".join(f"({letter}) {word}" for letter, word in FULL_BASIS.items() if letter != "c")
@@ -249,7 +261,7 @@ def _basis(model: Model) -> tuple[str, ...]:
     if check:
         entries.append(f"What was checked against which clause: {check}.")
     if left:
-        entries.append(f"What the job file left open and the tool assumed: {left}.")
+        entries.append(f"What was left open and taken as usual: {left}.")
     return tuple(entries)
 
 

@@ -15,6 +15,7 @@ from asfitted.layout.revision.marks import ALWAYS_NEW
 from asfitted.layout.sheet_model import SheetPlan
 from asfitted.layout.table import Column, Table
 from asfitted.sheets._document_pages import build_document, plan_document
+from asfitted.sheets._reader_words import readers_words
 from asfitted.sheets._sheet_series import numbers_of, series_of
 
 if TYPE_CHECKING:
@@ -32,12 +33,13 @@ COLUMNS = (
     Column("Title"),
     Column("Paper", wraps=False),
     Column("Revision", wraps=False),
+    Column("In the pack of", wraps=False),
 )
 WHAT = (
-    "Every sheet of the set; sheets of one series share a row. A row leads to its sheet, or to "
-    "the first of its series; a row that leads nowhere is a sheet of the full set that this pack "
-    "does not hold."
+    "Every sheet of the full set; sheets of one series share a row, which leads to the first of "
+    "them. The last column says in whose packs a sheet is; “electrician” is the second one."
 )
+EVERY_READER = "all"
 SUPERSEDED = "A sheet of an older revision than this list says is superseded: destroy it."
 WITH_EACH_ISSUE = "each issue"  # a front or handover page tells of the issue itself
 
@@ -94,7 +96,7 @@ def _columns(model: Model) -> tuple[Column, ...]:
     if model.concerned is None:
         return COLUMNS
     changed = Column(f"Changed in {model.installation.job.revision}", least_mm=24.0)
-    return (*COLUMNS, changed)
+    return (*COLUMNS[:-1], changed, COLUMNS[-1])
 
 
 def _row(series: Series, every: list[str], model: Model) -> tuple[str, ...]:
@@ -104,7 +106,9 @@ def _row(series: Series, every: list[str], model: Model) -> tuple[str, ...]:
         numbers += f" to {numbers_of((keys[-1],), every)}"
     changed = () if model.concerned is None else (_changed(series, every, model),)
     revision = model.installation.job.revision
-    return (numbers, str(len(keys)), series.title, series.papers, revision, *changed)
+    pack = readers_words(series.sheets, EVERY_READER)
+    pack = pack.replace("second electrician", "electrician")
+    return (numbers, str(len(keys)), series.title, series.papers, revision, *changed, pack)
 
 
 def _changed(series: Series, every: list[str], model: Model) -> str:

@@ -15,18 +15,29 @@ from asfitted.layout.elevation.elevation_set import (
     stand_in_numbers,
 )
 from asfitted.layout.elevation.links import links_of
-from asfitted.layout.elevation.schedule_sheet import lay_out_schedules, schedule_pages
+from asfitted.layout.elevation.panels import TablePanel
+from asfitted.layout.elevation.schedule_sheet import (
+    lay_out_schedules,
+    page_of_table,
+    schedule_pages,
+)
 from asfitted.layout.elevation.set_scale import SCALES
 from asfitted.layout.elevation.sheet_titles import sheet_title
 from asfitted.layout.elevation.view_title import scale_words
 from asfitted.layout.elevation.wall_content import walls_with_content
+from asfitted.layout.plan.plan_sheet import OUT
 from asfitted.layout.sheet_model import Content, SheetPlan
+from asfitted.sheets._plan_pages import OUT_KEY, out_left_over
+from asfitted.sheets._table_pages import TablePage, build_table, plan_table
 
 if TYPE_CHECKING:
     from asfitted.layout.elevation.sheet_packing import PlannedSheet
     from asfitted.layout.sheet_model import Model, Numbers
+    from asfitted.layout.table import Table
 
 ORDER = 30
+LATE = 1  # it takes over a table that the plans had no room for
+OUT_TITLE, OUT_HEADING = "Plans: things out in the room", "Things out in the room"
 SMALL = 200  # beyond this scale the sheet says that it is small
 
 
@@ -49,14 +60,16 @@ class SchedulePayload:
 
     walls: ElevationSet
     page: int
+    more: tuple[TablePanel, ...] = ()  # tables of other sheets that find room here
 
 
 def plan(model: Model) -> list[SheetPlan]:
     """Plan sheets for all walls that carry anything, then details and schedules."""
     job = _job(model)
     contents = walls_with_content(job.installation, job.results)
+    out = out_left_over(model)
     if not contents:
-        return []
+        return _out_alone(out)
     walls = plan_set(contents, job)
     plans = [
         SheetPlan(
@@ -69,15 +82,41 @@ def plan(model: Model) -> list[SheetPlan]:
         )
         for sheet in walls.sheets
     ]
-    if walls.has_schedules:
-        words = schedule_words(walls, job, stand_in_numbers(job.installation))
-        pages = schedule_pages(*words, walls.paper)
-        for page in range(pages):
-            of = f", part {page + 1} of {pages}" if pages > 1 else ""
-            key = SCHEDULES if page == 0 else f"{SCHEDULES}/{page + 1}"
-            title = f"Elevations: notes and schedules{of}"
-            payload = SchedulePayload(walls, page)
-            plans.append(SheetPlan(key, title, walls.paper, "Schedules", payload))
+    if not walls.has_schedules:
+        return [*plans, *_out_alone(out)]
+    schedules = _schedule_plans(walls, job, out)
+    has_out = any(OUT_KEY in one.also for one in schedules)
+    return [*plans, *schedules, *([] if has_out else _out_alone(out))]
+
+
+def _out_alone(table: Table | None) -> list[SheetPlan]:
+    """Return the sheet of what stands out in the room, where nothing else has room for it."""
+    if table is None:
+        return []
+    return plan_table(
+        key=OUT_KEY, title=OUT_TITLE, table=table, section="Drawings", heading=OUT_TITLE
+    )
+
+
+def _schedule_plans(walls: ElevationSet, job: Job, out: Table | None) -> list[SheetPlan]:
+    """Return the sheets of notes and tables; with one table more where it takes no sheet more."""
+    notes, tables = schedule_words(walls, job, stand_in_numbers(job.installation))
+    pages = schedule_pages(notes, tables, walls.paper)
+    more: tuple[TablePanel, ...] = ()
+    with_more = -1
+    if out is not None:
+        panel = TablePanel(OUT, OUT_HEADING, out)
+        if schedule_pages(notes, (*tables, panel), walls.paper) == pages:
+            more = (panel,)
+            with_more = page_of_table(notes, (*tables, panel), OUT, walls.paper)
+    plans = []
+    for page in range(pages):
+        of = f", part {page + 1} of {pages}" if pages > 1 else ""
+        key = SCHEDULES if page == 0 else f"{SCHEDULES}/{page + 1}"
+        title = f"Elevations: notes and schedules{of}"
+        payload = SchedulePayload(walls, page, more)
+        also = (OUT_KEY,) if page == with_more else ()
+        plans.append(SheetPlan(key, title, walls.paper, "Schedules", payload, also=also))
     return plans
 
 
@@ -88,9 +127,12 @@ def _job(model: Model) -> Job:
 def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:
     """Lay out one elevation sheet, or a page of the notes and tables of all walls."""
     payload, job = plan.payload, _job(model)
+    if isinstance(payload, TablePage):
+        return build_table(plan)
     if isinstance(payload, SchedulePayload):
-        words = schedule_words(payload.walls, job, numbers)
-        items = lay_out_schedules(*words, payload.page, payload.walls.paper)
+        words, tables = schedule_words(payload.walls, job, numbers)
+        every = (*tables, *payload.more)
+        items = lay_out_schedules(words, every, payload.page, payload.walls.paper)
         return Content(items, "Not to scale")
     walls, sheet = payload.walls, payload.sheet
     laid = draw_sheet(sheet, walls, job, numbers, links_of(job.installation, numbers))

@@ -16,6 +16,7 @@ from asfitted.layout.document.plain_words import (
 from asfitted.layout.document.references import on_sheet
 from asfitted.layout.figures import metres
 from asfitted.layout.given_words import NOT_RECORDED
+from asfitted.layout.sheet_layout import READERS as EVERY_READER
 from asfitted.layout.table import Column, Table
 from asfitted.sheets._document_pages import build_document, plan_document
 
@@ -87,7 +88,7 @@ def _blocks(model: Model) -> list[Block]:
 
 def _hazards(installation: Installation) -> list[Hazard]:
     found = [
-        ("Recorded for this site", "see the words", sentence(w))
+        ("Recorded for this site", "on this site", sentence(w))
         for w in installation.handover.hazards
     ]
     found += _live(installation)
@@ -178,7 +179,7 @@ def _services(model: Model) -> tuple[str, ...]:
         ("Cables by tag", "cable-schedule"),
         ("Isolation of each item", "operation-and-maintenance"),
     ):
-        reference = on_sheet(model, name)
+        reference = on_sheet(model, name, readers=EVERY_READER)
         if reference:
             entries.append(f"{words}: {reference}.")
     entries.append("As designed, cables carry their tag at both ends and ways a name.")

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from asfitted.layout.document.blocks import Paragraph, Ruled
 from asfitted.layout.document.plain_words import head_boards, joined, short_place, some_of
 from asfitted.layout.document.references import on_sheet
+from asfitted.layout.sheet_layout import READERS as EVERY_READER
 from asfitted.layout.table import Column, Table
 from asfitted.sheets._document_pages import build_document, plan_document
 
@@ -59,7 +60,7 @@ def build(plan: SheetPlan, model: Model, numbers: Numbers) -> Content:  # noqa: 
 def _blocks(model: Model) -> list[Block]:
     rows = tuple((n.what, n.where, n.why, "☐", "") for n in _notices(model))
     idents = tuple(f"{i:03d}" for i in range(len(rows)))
-    labels = on_sheet(model, "labels")
+    labels = on_sheet(model, "labels", readers=EVERY_READER)
     more = f" Labels of cables, ways and devices: {labels}." if labels else ""
     table = Table(COLUMNS, rows, idents)
     return [Paragraph(INTRO + more), Ruled("notices", table, least_row_mm=8.0)]

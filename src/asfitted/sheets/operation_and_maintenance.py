@@ -10,6 +10,7 @@ from asfitted.layout.document.plain_words import (
     or_not_recorded,
     sentence,
     short_place,
+    some_of,
 )
 from asfitted.layout.document.references import on_sheet
 from asfitted.layout.given_words import NOT_RECORDED, state_behind
@@ -52,6 +53,7 @@ FAULTS = (
 )
 SPARES = "Spares: fuses and devices of the same type and make group as the board only."
 PRACTICE = "common practice"
+MOST_STARTERS = 12
 
 
 def plan(model: Model) -> list[SheetPlan]:
@@ -88,7 +90,7 @@ def _blocks(model: Model) -> list[Block]:
     leaflets = (
         "Makers' leaflets belong to this part only for the models fitted"
         + (f" ({equipment})" if equipment else "")
-        + "; none is attached by the drawing program.",
+        + "; none is attached to this set.",
     )
     return [*blocks, Heading("Care of single items"), Bullets((*care, *leaflets))]
 
@@ -134,7 +136,38 @@ def _circuit_rows(circuit: Circuit, installation: Installation) -> list[tuple[st
         name = f"{name} ({points[0].tag} to {points[-1].tag})"
     elif points:
         name = f"{name} ({', '.join(p.tag for p in (behind or points)[:3])})"
-    return [(name, place, switch, circuit.tag, circuit.device.words)]
+    rows = [(name, place, switch, circuit.tag, circuit.device.words)]
+    return [*rows, *_starter_rows(circuit, switch, installation)]
+
+
+def _starter_rows(
+    circuit: Circuit, switch: str, installation: Installation
+) -> list[tuple[str, ...]]:
+    """Return a row for each starter: it is opened for its reset and its setting, so isolated."""
+    return [
+        (
+            f"{circuit.name}: motor starter {point.tag}",
+            short_place(point.position, installation),
+            switch,
+            circuit.tag,
+            circuit.device.words,
+        )
+        for point in (installation.points[tag] for tag in circuit.points)
+        if point.kind == STARTER and point.state != "removed"
+    ]
+
+
+def _starter_routine(installation: Installation) -> list[tuple[str, ...]]:
+    """Return what is looked at on every starter: the setting that the motor is guarded by."""
+    told = [
+        f"{p.tag} {f'{p.overload_a:g} A' if p.overload_a is not None else NOT_RECORDED}"
+        for p in installation.points.values()
+        if p.kind == STARTER and p.state != "removed"
+    ]
+    if not told:
+        return []
+    what = f"Motor starters, setting of the overload: {some_of(told, MOST_STARTERS)}"
+    return [(what, "at each inspection", "electrician", PRACTICE)]
 
 
 def _routine(model: Model) -> list[tuple[str, ...]]:
@@ -162,6 +195,7 @@ def _routine(model: Model) -> list[tuple[str, ...]]:
         rows.append(("Terminals, labels, charts", "at each inspection", "electrician", PRACTICE))
         inspection = or_not_recorded(facts.next_inspection)
         rows.append(("Inspection and test of the whole", inspection, "electrician", "as recorded"))
+    rows += _starter_routine(installation)
     rows += _camera_routine(installation)
     return rows
 

@@ -6,10 +6,13 @@ from typing import TYPE_CHECKING
 
 from asfitted.check.as_fitted import is_as_fitted
 from asfitted.check.plates import plates_not_read
+from asfitted.layout.declared_runs import is_new_and_declared
+from asfitted.layout.document.assumptions import defaults_in_use
 from asfitted.layout.document.blocks import Bullets, Heading, Paragraph, Ruled
 from asfitted.layout.document.plain_words import joined, recorded, sentence, some_of
 from asfitted.layout.document.references import on_sheet
-from asfitted.layout.given_words import NOT_RECORDED
+from asfitted.layout.document.to_choose import to_choose
+from asfitted.layout.sheet_layout import READERS as EVERY_READER
 from asfitted.layout.table import Column, Table
 from asfitted.sheets._document_pages import build_document, plan_document
 
@@ -79,6 +82,8 @@ def _blocks(model: Model) -> list[Block]:
         Heading("Not seen on site"),
         Bullets(_not_seen(installation)),
     ]
+    if chosen := to_choose(model):
+        blocks += [Heading("To be chosen on site"), Bullets(chosen)]
     if installation.site_marks:
         table = _site_table(installation.site_marks)
         blocks += [Heading("Found on site: to be answered"), Ruled("site-marks", table)]
@@ -92,9 +97,9 @@ def _blocks(model: Model) -> list[Block]:
         if found:
             table = _finding_table(found)
             blocks += [Heading(heading), Ruled(f"open-{words.replace(' ', '-')}", table)]
-    if installation.defaults:
-        table = _assumed_table(installation.defaults)
-        blocks += [Heading("Assumed because the job file does not say"), Ruled("assumed", table)]
+    if assumed := defaults_in_use(installation, model.results):
+        table = _assumed_table(assumed)
+        blocks += [Heading("Taken as usual, because it was not given"), Ruled("assumed", table)]
     return blocks
 
 
@@ -117,13 +122,13 @@ def _standing(model: Model) -> tuple[str, ...]:
     if missing:
         entries.append(f"Not recorded: {', '.join(missing)}.")
     readings = model.installation.readings
-    tests = on_sheet(model, "test-results")
+    tests = on_sheet(model, "test-results", readers=EVERY_READER)
     if readings is None and model.installation.boards:
         entries.append(
-            "No test reading is given: nothing here was measured"
-            + (f"; blank test sheets from {tests}." if tests else ".")
+            "No test reading is given; figures marked (m) are as given, nothing else was measured"
+            + (f". Blank test sheets from {tests}." if tests else ".")
         )
-    check = on_sheet(model, "design-check")
+    check = on_sheet(model, "design-check", readers=EVERY_READER)
     if check:
         entries.append(f"Every finding with its clause: {check}.")
     return tuple(entries)
@@ -132,18 +137,22 @@ def _standing(model: Model) -> tuple[str, ...]:
 def _not_seen(installation: Installation) -> tuple[str, ...]:
     job = installation.job
     entries: list[str] = []
-    if job.not_seen is None:
-        entries.append(f"What was not seen on site: {NOT_RECORDED}.")
-    elif not job.not_seen:
+    if job.not_seen is not None and not job.not_seen:
         entries.append("The person who checked it on site says that nothing was left unseen.")
-    else:
-        entries += [sentence(words) for words in job.not_seen]
+    entries += [sentence(words) for words in job.not_seen or ()]
     silent = [
         c.tag for c in installation.circuits.values() if c.state == "existing" and not c.cables
     ]
     if silent:
         entries.append(f"Cables of older circuits: {some_of(silent, 24)}.")
-    hidden = [r.tag for r in installation.containment.values() if r.declared_length_m is not None]
+    declared = [r for r in installation.containment.values() if r.declared_length_m is not None]
+    to_lay = [run.tag for run in declared if is_new_and_declared(run)]
+    if to_lay:
+        entries.append(
+            f"New runs whose way is not drawn, nor their rise up a wall: {some_of(to_lay, 24)}. "
+            "Set them out on site and draw them as laid."
+        )
+    hidden = [run.tag for run in declared if not is_new_and_declared(run)]
     if hidden:
         entries.append(f"Runs taken as declared, out of sight: {some_of(hidden, 24)}.")
     if is_as_fitted(job):
@@ -151,6 +160,9 @@ def _not_seen(installation: Installation) -> tuple[str, ...]:
             f"Rating plates, {joined(missing)} not recorded: {some_of(tags, 24)}."
             for missing, tags in plates_not_read(installation).items()
         ]
+    if job.not_seen is None:
+        known = "; what is known so far:" if entries else "."
+        entries.insert(0, f"Whoever checks it on site has not yet said what was left unseen{known}")
     return tuple(entries)
 
 

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 from asfitted.layout.document.blocks import Heading, Paragraph, Ruled
 from asfitted.layout.given_words import NOT_RECORDED
 from asfitted.layout.revision.marks import AS_FITTED
-from asfitted.layout.sheet_layout import READERS
 from asfitted.layout.table import Column, Table
 from asfitted.sheets._document_pages import build_document, plan_document
+from asfitted.sheets._reader_words import readers_words
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from asfitted.resolve.installation import Job
 
 ORDER = 120
-LATE = 1
+LATE = 2  # it names the readers of every sheet of drawings and schedules
 KEY = "record-of-change"
 ISSUE_COLUMNS = (
     Column("Revision", wraps=False),
@@ -56,7 +56,6 @@ THE_REST = (
     "leads to its sheet; where it leads nowhere the sheet is not in this pack, but in that of the "
     "readers named."
 )
-EVERY_READER = "every reader"
 BY_HAND_COLUMNS = (
     Column("Sheet, zone", least_mm=24.0),
     Column("What is different on site", least_mm=80.0),
@@ -86,8 +85,8 @@ def _blocks(model: Model) -> list[Block]:
         *_marks(model),
         Heading("Found different on site"),
         Paragraph(
-            "Write it here with the pen and send a photograph of the page to whoever keeps the "
-            "job file; the next issue shows it."
+            "Write it here with the pen and send a photograph of the page to the firm in the title "
+            "block; the next issue shows it."
         ),
         Ruled("by-hand", _table(BY_HAND_COLUMNS, [("", "", "")] * BY_HAND_ROWS), least_row_mm=9.0),
     ]
@@ -109,7 +108,7 @@ def _changes(model: Model) -> list[Block]:
     """Return what differs from the revision that was issued before."""
     found = model.changes
     if found is None:
-        words = "No earlier job file was given to compare with: what changed since is not checked."
+        words = "No earlier issue was given to compare with: what changed since is not checked."
         return [Heading("Since the issue before"), Paragraph(words)]
     heading = Heading(f"Since revision {found.old.revision} of {found.old.date}")
     rows = [
@@ -122,7 +121,7 @@ def _changes(model: Model) -> list[Block]:
         for change in found.changes
     ]
     if not rows:
-        return [heading, Paragraph("Nothing differs in what the job file says, nor in a figure.")]
+        return [heading, Paragraph("Nothing that was given differs, nor does a figure.")]
     return [heading, Ruled("changes", _table(CHANGE_COLUMNS, rows))]
 
 
@@ -136,7 +135,12 @@ def _sheets(model: Model) -> list[Block]:
     is_record = model.installation.job.status == AS_FITTED
     planned = {sheet.key: sheet for sheet in model.planned}
     rows = tuple(
-        (f"[[{s.key}]]", s.title, _marking(s), _readers(planned.get(s.key)))
+        (
+            f"[[{s.key}]]",
+            s.title,
+            _marking(s),
+            readers_words([planned[s.key]] if s.key in planned else []),
+        )
         for s in model.concerned
     )
     idents = tuple(sheet.key for sheet in model.concerned)
@@ -155,13 +159,6 @@ def _marking(sheet: ConcernedSheet) -> str:
     if sheet.has_cloud:
         return "clouds"
     return "new sheet, no cloud" if sheet.is_new else "changed, no cloud"
-
-
-def _readers(sheet: SheetPlan | None) -> str:
-    """Return in whose packs a sheet is, in words."""
-    if sheet is None or not sheet.readers or set(sheet.readers) == set(READERS):
-        return EVERY_READER
-    return ", ".join(reader.replace("-", " ") for reader in sheet.readers)
 
 
 def _marks(model: Model) -> list[Block]:

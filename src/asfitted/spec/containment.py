@@ -34,3 +34,4 @@ class RunWords(SpecModel):
     length: KnownLengthM | None = None
     depth: ExtentMm | None = None
     soil: SoilKmW | None = None
+    stand_off: ExtentMm | None = Field(None, alias="stand-off")

@@ -24,29 +24,61 @@ BY_HAND = {
     "100 × 55 wire basket": (21.9, 24.0),
     # drops of 1.7 at S1, S2, S3, S4, F3, LS1; L1 0.6 + 1.6; 4.0 + 3.2 + 4.0 between luminaires
     "25 mm steel conduit": (6 * 1.7 + 0.6 + 1.6 + 11.2, 7 * 3.75),
-    # T1 turns at D/A and A/B
-    "flat bend 90°, 225 × 25 perforated tray": (2, 2),
-    # 3 between bars (4.4, 5.6, 4.4), 2 × 2 at bends, T4 3, T5 2, T2 2 of the tees
-    "coupler pair, 225 × 25 perforated tray": (14, 14),
+    # T1 turns at D/A and A/B; 4c x 10 of 21.1 mm, six times (On-Site Guide Table D5)
+    "flat bend 90°, 225 × 25 perforated tray, inside radius ≥ 127 mm": (2, 2),
+    # T4 and T5 come up to T1 from below: a flat tee turned down by a riser; T2 goes off level
+    "equal flat tee 225 perforated tray, inside radius ≥ 127 mm": (1, 1),
+    "outside riser 90°, 225 × 25 perforated tray, inside radius ≥ 127 mm": (1, 1),
+    "unequal flat tee 225/150 perforated tray, inside radius ≥ 127 mm": (1, 1),
+    "outside riser 90°, 150 × 25 perforated tray, inside radius ≥ 127 mm": (1, 1),
+    "unequal tee 225/100 perforated tray, inside radius ≥ 127 mm": (1, 1),
+    # 3 between bars (4.4, 5.6, 4.4), 2 × 2 at bends, T4 3 and its riser 1, T5 2, T2 2 of the tees
+    "coupler pair, 225 × 25 perforated tray": (15, 15),
+    # conduit: of 13 pieces only the two of 4.0 are longer than a bar of 3.75
+    "coupler, 25 mm steel conduit": (2, 2),
+    # the rise at T1 turns off the wall to L1
+    "bend 90°, 25 mm steel conduit": (1, 1),
+    # L1 L2 L3 in and out at a right angle; L4 the last
+    "angle box, 25 mm steel conduit": (3, 3),
+    "terminal box, 25 mm steel conduit": (1, 1),
+    # both ends of the drops at S1, S2, S3, S4, F3, LS1, and the rise at T1
+    "bush and lock nut, 25 mm steel conduit": (13, 13),
+    # U1: 58 m of bars of 3 m
+    "coupler, 50 mm buried duct": (19, 19),
+    "slow bend 90°, 50 mm buried duct": (1, 1),
+    "warning tape over duct U1": (58, 58),
+    "draw cord in duct U1": (58, 58),
+    # 5 hangers of 2 rods; 4 linear luminaires of 2 and AP1; saddles 2 + 4 + 3 + 4 off the walls
+    "top fixing, threaded rod M10": (10, 10),
+    "top fixing, luminaires and devices": (9, 9),
+    "top fixing, conduit off the walls": (13, 13),
+    # CAM3 and CAM4 differ by their lens
+    "camera, HD 1080p, 2.8 mm lens": (1, 1),
+    "camera, HD 1080p, 6 mm lens": (1, 1),
+    "patch lead, RJ45 both ends, REC1 to SW1": (1, 1),
     # ceil((L - 0.6) / 1.5) + 1: 4.4 4, 1.0 2, 5.6 5, 2.4 3, 4.4 4, 1.2 2
-    "wall bracket for 225 tray": (20, 20),
+    "wall bracket for 225 tray, 130 mm off the wall": (20, 20),
     # overhead 6.4: ceil(5.8 / 1.5) + 1
     "trapeze hanger for 100 tray, rods 800 mm": (5, 5),
     # 5 hangers × 2 rods × (3.6 - 2.9 + 0.1)
     "threaded rod M10": (8.0, 8.0),
-    # at DB1, IP40: W05, W06, W07, W09, W12; at spurs of IP2X: W12, W17, W17-2
-    "gland kit 20 BW, brass, M20x1.5": (8, 8),
-    # X1, X2, X3 and DB2, IP44; Q2 and FL1, IP65; both cables at J1, IP66
-    "gland kit 20 CW, brass, M20x1.5": (8, 8),
-    # 4c x 1.5: W10 at DB1; W10 and W10-2 at Q3, W10-2 and W10-3 at Q4, W10-3 at M2, IP55
-    "gland kit 20S BW, brass, M20x1.5": (1, 2),
-    "gland kit 20S CW, brass, M20x1.5": (5, 6),
+    # 4c x 6, 18.7 mm over all: W05 and W06 at DB1, IP40, and at X1 and X2, IP44
+    "gland kit 20 BW, brass, M20x1.5": (2, 2),
+    "gland kit 20 CW, brass, M20x1.5": (2, 2),
+    # under 15.9 mm: W07, W09, W10, W12 at DB1; at spurs of IP2X: W12, W17, W17-2
+    "gland kit 20S BW, brass, M20x1.5": (7, 8),
+    # X3 and DB2, IP44; Q2 and FL1, IP65; both cables at J1, IP66; W10 and W10-2 at Q3, W10-2 and
+    # W10-3 at Q4, W10-3 at M2, IP55
+    "gland kit 20S CW, brass, M20x1.5": (11, 12),
     # W08 and W11 at DB1, IP40; W08 at an IP65 isolator and W11 at DB2, IP44: sealed
     "gland kit 25 BW, brass, M25x1.5": (2, 2),
     "gland kit 25 CW, brass, M25x1.5": (2, 2),
-    # W08-2 and W09-2, each in one piece round the corner from upright to level
-    "flexible conduit, size not recorded": (0.9 + 0.7 + 1.0 + 0.7, 3.3),
-    "gland, flexible conduit, size not recorded": (4, 4),
+    # W08-2 and W09-2, each in one piece round the corner from upright to level; a cable of
+    # diameter d fills 45 % of a bore of d / √0.45 (On-Site Guide Appendix E): 29.1 and 13.1 mm
+    "flexible conduit, bore 44 mm or more": (0.9 + 0.7, 1.6),
+    "flexible conduit, bore 20 mm or more": (1.0 + 0.7, 1.7),
+    "gland, flexible conduit, bore 44 mm or more": (2, 2),
+    "gland, flexible conduit, bore 20 mm or more": (2, 2),
     # two cameras on pairs
     "video balun, BNC plug to pair": (4, 4),
     # 29 new cables
@@ -96,7 +128,8 @@ def test_clips_of_a_drop_by_hand(off: TakeOff) -> None:
 
 
 def test_an_armoured_end_names_gland_thread_and_stripping(off: TakeOff) -> None:
-    # 4c × 6: 20 in a maker's chart (seen), M20 entry; armour 35, cores 200 (common practice)
+    # 4c × 6, 18.7 mm over all, 12.3 over bedding: 20, as a maker's chart (seen), M20 entry;
+    # armour 35, cores 200 (common practice)
     end = next(g for g in off.glands if (g.cable, g.at) == ("W05", "X1"))
     assert (end.size, end.kind, end.thread) == ("20", "CW", "M20x1.5")
     assert (end.armour_mm, end.core_mm) == (35, 200)

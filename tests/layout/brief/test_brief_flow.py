@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 import pytest
 
 from asfitted.errors import DoesNotFitError
-from asfitted.layout.brief.flow import GAP_MM, Block, pages_of, table_rows
+from asfitted.layout.brief.flow import GAP_MM, Block, Rows, pages_of, table_rows
+from asfitted.layout.brief.wall_pages import best_walls
 from asfitted.layout.table import Column, Table
 
 if TYPE_CHECKING:
@@ -46,3 +47,33 @@ def test_a_table_fills_the_page_and_goes_on() -> None:
 def test_a_block_higher_than_a_page_is_refused() -> None:
     with pytest.raises(DoesNotFitError, match="no page"):
         pages_of([Block(120.0, nothing)], 100.0)
+
+
+def a_table(count: int) -> Rows:
+    return table_rows(
+        "t", Table((Column("Tag"),), tuple(("W",) for _ in range(count)), ("x",) * count)
+    )
+
+
+def test_a_table_of_a_wall_is_kept_whole_where_that_costs_no_page() -> None:
+    rows = a_table(6)
+    whole_mm = rows.height_mm(range(6))
+    room = whole_mm + 45.0
+    wall: list[Block | Rows] = [Block(10.0, nothing, joined=True), rows]
+    before = [Block(whole_mm, nothing)]
+    assert len(pages_of([*before, *wall], room)) == 2
+    (kept,) = best_walls(before, [wall], [None], [], room)
+    pages = pages_of([*before, *kept], room)
+    assert [len(page) for page in pages] == [1, 2]
+    # what follows would need a page more: then it stays parted
+    after = [Block(room - GAP_MM - rows.height_mm(range(4)), nothing)]
+    assert len(pages_of([*before, *wall, *after], room)) == 2
+    (parted,) = best_walls(before, [wall], [None], after, room)
+    assert len(pages_of([*before, *parted, *after], room)) == 2
+
+
+def test_a_sketch_is_drawn_larger_only_where_that_costs_no_page() -> None:
+    small: list[Block | Rows] = [Block(40.0, nothing)]
+    large: list[Block | Rows] = [Block(80.0, nothing)]
+    assert best_walls([], [small], [large], [], 100.0) == [large]
+    assert best_walls([Block(50.0, nothing)], [small], [large], [], 100.0) == [small]

@@ -190,9 +190,12 @@ def test_strip_lengths_follow_the_gland_and_an_unknown_one_is_said(demo_models: 
     assert subject is not None
     by_size = {row[0]: row for row in subject.table.rows}
     # 20S: 30 mm of armour, 150 mm of cores (common practice)
-    assert by_size["4c × 1.5 mm² XLPE/SWA/PVC"][2:6] == ("20S", "M20 × 1.5", "30", "150")
+    assert by_size["4c × 1.5 mm² XLPE/SWA/PVC"][3:7] == ("20S", "M20 × 1.5", "30", "150")
+    # BS 5467, nominal: 4c 13.3 mm over all, 8.5 over bedding; the thinner 3c 12.6 and 7.8
+    assert by_size["4c × 1.5 mm² XLPE/SWA/PVC"][1:3] == ("13.3", "8.5")
+    assert by_size["3c × 1.5 mm² XLPE/SWA/PVC"][1:4] == ("12.6", "7.8", "20S")
     assert (
-        sum(int(n) for row in subject.table.rows for n in re.findall(r"\d+", row[7])) == 2 * 13
+        sum(int(n) for row in subject.table.rows for n in re.findall(r"\d+", row[8])) == 2 * 13
     )  # thirteen armoured cables
     bare = dataclasses.replace(model, results=dataclasses.replace(model.results, cables={}))
     unknown = armoured_ends(bare)

@@ -84,7 +84,11 @@ def test_a_drop_passes_beside_the_box_on_the_other_face(walls: dict[str, WallCon
 
 
 def test_notes_name_what_data_crosses(pottery: Model, walls: dict[str, WallContent]) -> None:
-    assert walls["D"].crossed == ("T3 crosses T4 and cables W09 W10 W10-3",)
+    in_front = "it passes in front, 100 off the wall"  # its stand-off in the job file
+    assert walls["D"].crossed == (
+        f"T3 crosses T4 and cables W09 W10 W10-3; {in_front}",
+        "T1 passes in front of W10-3, 130 off the wall",
+    )
     assert walls["C"].crossed == ()
     contents = list(walls.values())
     assert CROSSINGS in general_notes(contents, pottery.results, widened=False)

@@ -37,3 +37,11 @@ def test_every_piece_is_told_once_in_rows_of_a_bearable_length(
     assert max(map(len, told)) <= MOST_PIECES
     assert sum(row[1] == ON for row in table.rows) == -(-count // MOST_PIECES) - 1
     assert len(set(table.row_idents)) == len(table.rows)
+
+
+def test_the_proof_has_a_place_of_its_own(demo_models: dict[str, Model]) -> None:
+    table = _table(demo_models["community-shed"], 2, by_seller=False)
+    heads = [column.header for column in table.columns]
+    proof, left = heads.index("Orders the least?"), heads.index("Left over")
+    assert [row[proof] for row in table.rows] == ["proved", ""]
+    assert [row[left] for row in table.rows] == ["", "nothing"]

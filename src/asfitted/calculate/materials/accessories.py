@@ -31,6 +31,7 @@ def accessory_lines(
         *_counted("Boards and accessories", _points(installation)),
         *_counted("Boards and accessories", _boxes(installation)),
         *_counted("Cameras and data", _equipment(installation)),
+        *_counted("Cameras and data", _patch_leads(installation)),
         *_counted("Labels and sealing", _labels(installation)),
         *_counted("Labels and sealing", _sealing(installation, results)),
     )
@@ -91,11 +92,24 @@ def _equipment(installation: Installation) -> Iterator[tuple[str, str]]:
                 parts.append(f"{device.rating_a:g} A")
             if device.kind == "camera":
                 parts += [device.signal] if device.signal else []
+                lens = f"{device.lens_mm:g} mm lens" if device.lens_mm else "lens not recorded"
+                parts.append(lens)
             yield ", ".join(parts), "named in the spec"
     cabinet = installation.cabinet
     if cabinet is not None:
         size = f"{cabinet.width_mm:g} × {cabinet.height_mm:g}"
         yield f"data cabinet, {size}", "named in the spec"
+
+
+def _patch_leads(installation: Installation) -> Iterator[tuple[str, str]]:
+    """Yield the lead from a recorder to its switch port, which is no cable of the schedule."""
+    for device in installation.data_devices.values():
+        if device.kind == "recorder" and device.port and device.state == "new":
+            switch = device.port.partition("/")[0]
+            basis = (
+                f"{device.tag} to {device.port}: in the cabinet, length to suit (common practice)"
+            )
+            yield f"patch lead, RJ45 both ends, {device.tag} to {switch}", basis
 
 
 def _labels(installation: Installation) -> Iterator[tuple[str, str]]:

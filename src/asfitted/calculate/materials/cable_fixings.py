@@ -116,7 +116,7 @@ def _alike(first: RouteLeg, second: RouteLeg) -> bool:
 
 
 def _holder(cable: Cable) -> str:
-    return "cleat" if cable_family.family(cable.family).is_armoured else "metal clip"
+    return "metal cleat" if cable_family.family(cable.family).is_armoured else "metal clip"
 
 
 def _fixing_of(

@@ -12,6 +12,7 @@ if TYPE_CHECKING:
 
 _ROUND = ("conduit", "duct")
 SIZE_OPEN = ", size not recorded"
+_OPEN = re.compile(r", (?:size not recorded|bore \d+ mm or more)$")
 
 
 def source_words(figure: Figure) -> str:
@@ -31,6 +32,16 @@ def listed_item(item: str) -> str:
     """Return an item as listed to order: conduit without a size says that it is not recorded."""
     sized = "conduit" not in item or re.search(r"\d", item)
     return item if sized else f"{item}{SIZE_OPEN}"
+
+
+def of_bore(item: str, bore_mm: int) -> str:
+    """Return conduit without a size by the bore that its cables need."""
+    return f"{item}, bore {bore_mm} mm or more"
+
+
+def without_size(item: str) -> str:
+    """Return an item without what is said where its size is still to be chosen."""
+    return _OPEN.sub("", item)
 
 
 def run_item(run: Containment) -> str:

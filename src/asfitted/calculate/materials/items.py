@@ -104,6 +104,15 @@ class Fixing:
 
 
 @dataclass(frozen=True)
+class TopFixing:
+    """The fixings at the top of one thing that hangs: a run, a luminaire, conduit of a cable."""
+
+    tag: str
+    what: str  # "threaded rod M10", "luminaires and devices", "conduit off the walls"
+    count: int
+
+
+@dataclass(frozen=True)
 class MaterialLine:
     """One line of the materials list.
 
@@ -150,4 +159,5 @@ class TakeOff:
     fixings: tuple[Fixing, ...] = ()
     glands: tuple[GlandEnd, ...] = ()
     lines: tuple[MaterialLine, ...] = ()
+    top_fixings: tuple[TopFixing, ...] = ()  # of what hangs from a ceiling or roof
     left_out: tuple[str, ...] = ()  # what could not be counted, and why

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.materials.item_words import SIZE_OPEN
+from asfitted.calculate.materials.item_words import without_size
 from asfitted.resolve.stock_facts import price_key
 
 if TYPE_CHECKING:
@@ -56,7 +56,7 @@ def priced(lines: Sequence[MaterialLine], stock: StockFacts) -> Priced:
 
 
 def _line(line: MaterialLine, stock: StockFacts) -> PricedLine:
-    price = stock.prices.get(price_key(line.item.removesuffix(SIZE_OPEN)))
+    price = stock.prices.get(price_key(without_size(line.item)))
     if price is None:
         return PricedLine(line, None, None, None, "not priced")
     if price.per != line.unit:

@@ -67,6 +67,7 @@ class Joint:
     kind: JointKind
     at: Point3
     words: str
+    riser: str = ""  # what turns the branch of a tee up or down: "outside riser 90°"
 
 
 @dataclass(frozen=True)
@@ -146,8 +147,23 @@ def turn_deg(first: Straight, second: Straight) -> float:
     return math.degrees(math.acos(max(-1.0, min(1.0, dot))))
 
 
+def _turned_round(piece: Straight) -> Straight:
+    return replace(piece, start=piece.end, end=piece.start)
+
+
 def _ends(straights: Sequence[Straight]) -> tuple[Point3, ...]:
     return (straights[0].start, straights[-1].end) if straights else ()
+
+
+def _end_pieces(straights: Sequence[Straight]) -> tuple[tuple[Point3, Straight], ...]:
+    """Return both ends of a run, each with the piece that it ends, seen as leaving the end."""
+    if not straights:
+        return ()
+    last = straights[-1]
+    return (
+        (straights[0].start, straights[0]),
+        (last.end, _turned_round(last)),
+    )
 
 
 def room_of(run: Containment, installation: Installation) -> str:
@@ -185,11 +201,11 @@ def _joints(
     order = list(runs)
     rooms = {name: room_of(installation.containment[name], installation) for name in runs}
     found = []
-    for end in _ends(runs[tag]):
+    for end, own in _end_pieces(runs[tag]):
         for other, straights in runs.items():
             if other == tag or rooms[other] != rooms[tag]:
                 continue
-            joint = _joint(tag, end, other, straights, installation)
+            joint = _joint(end, own, straights, installation)
             if joint is None or (joint.kind != "tee" and order.index(other) > order.index(tag)):
                 continue
             found.append(joint)
@@ -198,8 +214,10 @@ def _joints(
 
 
 def _joint(
-    tag: str, end: Point3, other: str, straights: Sequence[Straight], installation: Installation
+    end: Point3, own: Straight, straights: Sequence[Straight], installation: Installation
 ) -> Joint | None:
+    """Return how the end of a run meets another run; None where it does not reach it."""
+    tag, other = own.run, straights[0].run
     one, two = installation.containment[tag], installation.containment[other]
     piece, gap, along = min(((s, *_nearest(s, end)) for s in straights), key=lambda found: found[1])
     if gap > JOINT_MM:
@@ -207,15 +225,39 @@ def _joint(
     sizes = f"{max(one.width_mm, two.width_mm):g}/{min(one.width_mm, two.width_mm):g}"
     if one.kind != two.kind:
         return Joint(tag, other, "open", end, f"{tag} ends at {other}: cables cross over")
-    at_end = any(distance3(end, e) <= JOINT_MM for e in _ends(straights))
-    if not at_end:
+    met = [e for e, _ in _end_pieces(straights) if distance3(end, e) <= JOINT_MM]
+    if not met:
         same = one.width_mm == two.width_mm
-        words = f"equal tee {one.width_mm:g}" if same else f"unequal tee {sizes}"
-        at = _point_on(piece, along)
-        return Joint(tag, other, "tee", at, words)
+        words, riser = _tee(one.kind, own, piece)
+        words = f"equal {words} {one.width_mm:g}" if same else f"unequal {words} {sizes}"
+        return Joint(tag, other, "tee", _point_on(piece, along), words, riser)
+    arriving = piece if distance3(piece.end, met[0]) < 1.0 else _turned_round(piece)
+    if turn_deg(arriving, own) >= STRAIGHT_DEG:
+        reduced = "" if one.width_mm == two.width_mm else f", reduced {sizes}"
+        words = f"{_fitting(one.kind, arriving, own, installation)}{reduced}"
+        return Joint(tag, other, "bend", end, words)
     if one.width_mm != two.width_mm:
         return Joint(tag, other, "reducer", end, f"reducer {sizes}")
     return Joint(tag, other, "coupler", end, f"coupler pair {one.width_mm:g}")
+
+
+def _tee(kind: str, branch: Straight, main: Straight) -> tuple[str, str]:
+    """Return the tee where a run leaves the middle of another, and the riser on its branch.
+
+    Tray, basket and ladder lie flat along a level run and on the wall as an upright: a flat tee
+    alone leaves the branch level. Off a level run its branch faces the wall and a riser turns it
+    down or up the wall; off an upright the branch of a vertical tee stands out of the tray's face.
+    Conduit has a tee box; trunking lies on the wall both ways. Trade custom.
+    """
+    if "conduit" in kind:
+        return "tee box", ""
+    if kind not in LAID_IN or main.heading == branch.heading == "level":
+        return "tee", ""
+    if main.heading == "level":
+        rise = direction(branch)[2]
+        angle = f"{math.degrees(math.asin(abs(rise))):.0f}°"
+        return "flat tee", f"{'inside' if rise > 0 else 'outside'} riser {angle}"
+    return "vertical tee" if branch.heading == "level" else "tee", ""
 
 
 def _nearest(piece: Straight, place: Point3) -> tuple[float, float]:

@@ -9,6 +9,7 @@ from asfitted.calculate.containment.support_spacing import LAID_IN, support_spac
 from asfitted.calculate.materials.item_words import run_item, source_words
 from asfitted.calculate.materials.items import Fixing
 from asfitted.calculate.materials.run_shape import room_of
+from asfitted.calculate.materials.top_fixings import OFF
 from asfitted.errors import OutsideTableError
 from asfitted.reference import containment
 from asfitted.reference.loader import table
@@ -53,8 +54,10 @@ def line_supports(lines: Sequence[EnclosedLine]) -> tuple[Fixing, ...]:
         if spacing is None:
             continue
         length = round(leg.length_mm)
-        what = ("saddle, " if "conduit" in line.item else "screw fixing, ") + line.item
-        where = f"wall {leg.wall}" if leg.wall else "off the walls"
+        what = ("metal saddle, " if "conduit" in line.item else "screw fixing, ") + line.item
+        where = f"wall {leg.wall}" if leg.wall else f"{OFF}the walls"
+        if leg.kind == "off-wall" and leg.wall:
+            where = f"{OFF}{where}"
         count = math.ceil(length / spacing) + 1
         found.append(Fixing(line.mark, where, what, spacing, length, count, basis))
     return tuple(found)
@@ -76,7 +79,7 @@ def _of_run(
             count = supports_along(length, spaced.spacing_mm, _end_mm())
         else:
             item = run_item(run)
-            what = ("saddle, " if "conduit" in run.kind else "screw fixing, ") + item
+            what = ("metal saddle, " if "conduit" in run.kind else "screw fixing, ") + item
             count = math.ceil(length / spaced.spacing_mm) + 1
         yield Fixing(run.tag, where, what, spaced.spacing_mm, length, count, spaced.basis)
 
@@ -88,7 +91,8 @@ def _end_mm() -> int:
 
 
 def _support(run: Containment, straight: Straight, installation: Installation) -> str:
-    width = f"{run.width_mm:g} {LAID_IN[run.kind]}"
+    off = f", {run.stand_off_mm:g} mm off the wall" if run.stand_off_mm and straight.wall else ""
+    width = f"{run.width_mm:g} {LAID_IN[run.kind]}{off}"
     if straight.heading != "level":
         return f"stand-off bracket for {width}"
     if straight.wall:

@@ -13,11 +13,12 @@ from asfitted.calculate.materials.cable_terminations import (
     gland_lines,
 )
 from asfitted.calculate.materials.cut_plans import cut_plan
-from asfitted.calculate.materials.item_words import listed_item
+from asfitted.calculate.materials.item_words import listed_item, without_size
 from asfitted.calculate.materials.items import MaterialLine, TakeOff
 from asfitted.calculate.materials.run_fittings import fitting_lines
 from asfitted.calculate.materials.run_shape import run_shapes
 from asfitted.calculate.materials.run_supports import line_supports, run_supports
+from asfitted.calculate.materials.top_fixings import top_fixing_lines, top_fixings
 from asfitted.calculate.materials.wanted_pieces import enclosed_lines, wanted_pieces
 from asfitted.reference.loader import table
 
@@ -40,7 +41,7 @@ def take_off(installation: Installation, results: CalculationResults) -> TakeOff
         results: Its figures; routes, sizes, sections and containment are read.
     """
     shapes = run_shapes(installation)
-    lines = enclosed_lines(installation, results.routes)
+    lines = enclosed_lines(installation, results)
     wanted = wanted_pieces(installation, results, shapes, lines)
     cuts = tuple(cut_plan(one, installation.stock) for one in wanted)
     fixings = (
@@ -49,6 +50,7 @@ def take_off(installation: Installation, results: CalculationResults) -> TakeOff
         *bundle_ties(shapes, results),
         *cable_fixings(installation, results),
     )
+    top = top_fixings(installation, fixings)
     glands, missing = gland_ends(installation, results)
     bars = {
         one.item: max((c.stock_mm for c in one.cuts), default=3000)
@@ -58,11 +60,13 @@ def take_off(installation: Installation, results: CalculationResults) -> TakeOff
     return TakeOff(
         cuts=cuts,
         fixings=fixings,
+        top_fixings=top,
         glands=glands,
         lines=(
             *map(_length_line, cuts),
-            *fitting_lines(installation, shapes, bars, lines),
+            *fitting_lines(installation, results, shapes, bars, lines),
             *_fixing_lines(fixings),
+            *top_fixing_lines(top),
             *gland_lines(glands),
             *connector_lines(installation),
             *accessory_lines(installation, results),
@@ -83,9 +87,15 @@ def _length_line(cuts: ItemCuts) -> MaterialLine:
         cuts.ordered_mm / 1000,
         "m",
         ways,
-        f"geometry: {pieces} piece{'s' * (pieces > 1)}; {cuts.basis}",
+        f"geometry: {pieces} piece{'s' * (pieces > 1)}; {_bore_words(cuts.item)}{cuts.basis}",
         sum(cut.rest_mm for cut in cuts.to_order) / 1000,
     )
+
+
+def _bore_words(item: str) -> str:
+    """Return why conduit without a size is ordered by its bore."""
+    by_bore = item != without_size(item)
+    return "bore by the space factor, On-Site Guide Appendix E; " if by_bore else ""
 
 
 def _packs(cuts: ItemCuts) -> Iterator[str]:

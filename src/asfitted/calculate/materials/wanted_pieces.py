@@ -2,14 +2,23 @@
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 from asfitted.calculate.containment.leg_groups import place_of
-from asfitted.calculate.materials.item_words import cable_item, enclosure_item, run_item
+from asfitted.calculate.containment.section_fill import cable_size
+from asfitted.calculate.materials.item_words import (
+    cable_item,
+    enclosure_item,
+    of_bore,
+    run_item,
+    without_size,
+)
 from asfitted.calculate.materials.items import Piece
-from asfitted.reference import cable_family
+from asfitted.errors import InputOutOfRangeError, OutsideTableError
+from asfitted.reference import cable_family, containment
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -49,9 +58,10 @@ class EnclosedLine:
 
 
 def enclosed_lines(
-    installation: Installation, routes: Mapping[str, CableRoute]
+    installation: Installation, results: CalculationResults
 ) -> tuple[EnclosedLine, ...]:
     """Return the conduits and trunking outside the runs, those that cables share once."""
+    routes: Mapping[str, CableRoute] = results.routes
     lines: dict[object, tuple[str, RouteLeg, list[str]]] = {}
     for tag, route in routes.items():
         if installation.cables[tag].state != "new":
@@ -61,8 +71,27 @@ def enclosed_lines(
             if item:
                 lines.setdefault((item, place_of(leg)), (item, leg, []))[2].append(tag)
     return tuple(
-        EnclosedLine(item, leg, tuple(dict.fromkeys(tags))) for item, leg, tags in lines.values()
+        EnclosedLine(_sized(item, tags, installation, results), leg, tuple(dict.fromkeys(tags)))
+        for item, leg, tags in lines.values()
     )
+
+
+def _sized(
+    item: str, tags: Sequence[str], installation: Installation, results: CalculationResults
+) -> str:
+    """Return conduit whose size is open by the bore that its cables fill to the space factor.
+
+    Source: On-Site Guide Appendix E, space factor of conduit.
+    """
+    if "conduit" not in item or re.search(r"\d", item):
+        return item
+    sizes = {tag: figures.csa_mm2 for tag, figures in results.cables.items()}
+    try:
+        areas = [cable_size(installation.cables[tag], sizes).area_mm2 for tag in set(tags)]
+    except (InputOutOfRangeError, OutsideTableError):
+        return item
+    factor = containment.space_factor_limit("conduit").value
+    return of_bore(item, math.ceil(math.sqrt(4 * sum(areas) / (math.pi * factor))))
 
 
 def in_one_piece(lines: Sequence[EnclosedLine]) -> tuple[tuple[EnclosedLine, ...], ...]:
@@ -180,8 +209,9 @@ def _of_run(
 
 def _line(chain: tuple[EnclosedLine, ...]) -> Wanted:
     line = chain[0]
-    kind = re.sub(r"^[\d.]+(?:\s*[x×]\s*[\d.]+)?\s*(?:mm)?\s+", "", line.item)
-    sizes = [float(n) for n in re.findall(r"[\d.]+", line.item.removesuffix(kind))]
+    bare = without_size(line.item)
+    kind = re.sub(r"^[\d.]+(?:\s*[x×]\s*[\d.]+)?\s*(?:mm)?\s+", "", bare)
+    sizes = [float(n) for n in re.findall(r"[\d.]+", bare.removesuffix(kind))]
     piece = Piece(line.mark, sum(round(one.leg.length_mm) for one in chain))
     width, height = (sizes[0], sizes[-1]) if sizes else (0.0, 0.0)
     return _of_run(line.item, (piece,), kind, width, height)

@@ -9,10 +9,14 @@ from asfitted.calculate.routes.wall_strip import spot_of
 from asfitted.resolve.installation import State
 
 if TYPE_CHECKING:
-    from asfitted.calculate.routes.cable_ends import Stretch
+    from collections.abc import Sequence
+
+    from asfitted.calculate.routes.cable_ends import CableEnd, Stretch
     from asfitted.resolve.installation import Board, Cabinet, Installation, Wall
 
 _TOUCH_MM = 1.0
+# Room left beside a board or cabinet that a clipped cable passes: common practice.
+BESIDE_MM = 50.0
 
 
 @dataclass(frozen=True)
@@ -32,6 +36,15 @@ class Outline:
         beside = min(ends) >= right - _TOUCH_MM or max(ends) <= left + _TOUCH_MM
         apart = min(ups) > self.up_mm[1] + _TOUCH_MM or max(ups) < self.up_mm[0] - _TOUCH_MM
         return not (beside or apart)
+
+    def bars(self, along_mm: float, from_up_mm: float, to_up_mm: float) -> bool:
+        """Tell whether an upright line that begins clear of the front runs through it."""
+        low, high = sorted((from_up_mm, to_up_mm))
+        left, right = self.along_mm
+        foot, top = self.up_mm
+        is_across = left + _TOUCH_MM < along_mm < right - _TOUCH_MM
+        begins_in_it = foot <= from_up_mm <= top
+        return is_across and not begins_in_it and low < top and high > foot
 
 
 def outlines_on_walls(installation: Installation) -> dict[str, tuple[Outline, ...]]:
@@ -55,3 +68,34 @@ def outlines_on_walls(installation: Installation) -> dict[str, tuple[Outline, ..
         )
         found[wall.name] = (*found.get(wall.name, ()), outline)
     return found
+
+
+def beside_boards(
+    installation: Installation, end: CableEnd, up_mm: float, *, rightwards: bool
+) -> float:
+    """Return where along its wall a cable goes up or down from an end to a level, mm.
+
+    Straight at the end itself, unless a board or the cabinet stands in the way: then beside that,
+    on the side towards which the cable goes on, or on the other where the wall is not wide enough.
+    """
+    if end.wall is None:
+        return end.along_mm
+    outlines = outlines_on_walls(installation).get(end.wall.name, ())
+    sides = sides_of_boards(outlines, end, up_mm)
+    return next(iter(sides if rightwards else reversed(sides)), end.along_mm)
+
+
+def sides_of_boards(outlines: Sequence[Outline], end: CableEnd, up_mm: float) -> tuple[float, ...]:
+    """Return where a cable passes beside boards that bar its way up or down: right, then left.
+
+    None where nothing is in the way; only places on the wall, mm along it. A board or cabinet has
+    its own cables at its top and foot.
+    """
+    in_the_way = [
+        o for o in outlines if o.tag != end.tag and o.bars(end.along_mm, end.up_mm, up_mm)
+    ]
+    if end.wall is None or end.half_height_mm > 0 or not in_the_way:
+        return ()
+    left = min(outline.along_mm[0] for outline in in_the_way) - BESIDE_MM
+    right = max(outline.along_mm[1] for outline in in_the_way) + BESIDE_MM
+    return tuple(x for x in (right, left) if 0.0 <= x <= end.wall.length_mm)

@@ -107,7 +107,7 @@ def lengths_of(installation: Installation, cable: Cable, legs: Sequence[RouteLeg
     changes = changes_of_level(legs)
     if changes:
         allowance = termination.level_change_allowance_m().value * 1000
-        words = f"change of level on the wall, {changes} ×"
+        words = f"for {changes} change{'s' * (changes > 1)} of level on the wall"
         terms.append((words, _mm(changes * allowance)))
     terms += [*tails, *_gland_terms(cable)]
     cut, terms = _with_waste(cable, terms)

@@ -77,20 +77,26 @@ class Router:
         Without those whose level leg would lie over a board, unless there are no others.
         """
         if tag not in self._take_offs:
-            every = take_offs(self.end(tag), self.graph.places)
+            end = self.end(tag)
+            on_its_wall = self.outlines().get(end.wall.name, ()) if end.wall else ()
+            every = take_offs(end, self.graph.places, on_its_wall)
             clear = tuple(t for t in every if not self._lies_over_a_board(tag, t))
             self._take_offs[tag] = clear or every
         return [take_off for take_off in self._take_offs[tag] if take_off.run in permitted]
 
-    def _lies_over_a_board(self, tag: str, take_off: TakeOff) -> bool:
-        """Tell whether a level leg lies over the front or along the edge of another board."""
+    def outlines(self) -> dict[str, tuple[Outline, ...]]:
+        """Return the outlines of boards and the cabinet by wall, found once."""
         if not self._outlines:
             self._outlines = outlines_on_walls(self.installation)
+        return self._outlines
+
+    def _lies_over_a_board(self, tag: str, take_off: TakeOff) -> bool:
+        """Tell whether a level leg lies over the front or along the edge of another board."""
         level = [s for s in take_off.stretches if s.kind == "clipped"]
         return any(
             outline.tag != tag and outline.is_met_by(stretch)
             for stretch in level
-            for outline in self._outlines.get(stretch.wall, ())
+            for outline in self.outlines().get(stretch.wall, ())
         )
 
     def take_offs(

@@ -6,6 +6,7 @@ import itertools
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from asfitted.calculate.routes.board_outlines import beside_boards
 from asfitted.calculate.routes.cable_ends import (
     THROUGH_WALL_MM,
     Stretch,
@@ -130,7 +131,10 @@ def clipped_path(
 def _level_ways(
     installation: Installation, first: CableEnd, last: CableEnd, up_mm: float
 ) -> list[tuple[Strip, list[Flat]]]:
-    """Return the ways round the room: up or down, level, up or down; shortest first."""
+    """Return the ways round the room: up or down, level, up or down; shortest first.
+
+    Up and down beside a board or cabinet that stands in the way.
+    """
     if first.wall is None or last.wall is None:
         return []
     room = installation.rooms[first.wall.room]
@@ -142,7 +146,18 @@ def _level_ways(
             b = Flat(right + b.x, b.z)
         else:
             a = Flat(right + a.x, a.z)
-        found.append((strip, [a, Flat(a.x, up_mm), Flat(b.x, up_mm), b]))
+        rightwards = b.x >= a.x
+        up_at = (
+            a.x - first.along_mm + beside_boards(installation, first, up_mm, rightwards=rightwards)
+        )
+        down_at = (
+            b.x
+            - last.along_mm
+            + beside_boards(installation, last, up_mm, rightwards=not rightwards)
+        )
+        path = [a, Flat(up_at, a.z), Flat(up_at, up_mm), Flat(down_at, up_mm)]
+        path += [Flat(down_at, b.z), b]
+        found.append((strip, [place for place, _ in itertools.groupby(path)]))
     return sorted(found, key=lambda way: flat_length(way[1]))
 
 

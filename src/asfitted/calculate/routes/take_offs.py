@@ -6,6 +6,7 @@ import itertools
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from asfitted.calculate.routes.board_outlines import sides_of_boards
 from asfitted.calculate.routes.cable_ends import Stretch, on_wall, total_mm
 from asfitted.calculate.routes.wall_strip import (
     Flat,
@@ -17,8 +18,9 @@ from asfitted.calculate.routes.wall_strip import (
 )
 
 if TYPE_CHECKING:
-    from collections.abc import Collection
+    from collections.abc import Collection, Sequence
 
+    from asfitted.calculate.routes.board_outlines import Outline
     from asfitted.calculate.routes.cable_ends import CableEnd
     from asfitted.calculate.routes.containment_runs import Piece, PieceOnWall, RunsByPlace
     from asfitted.geometry import Point3
@@ -42,18 +44,21 @@ class TakeOff:
         return total_mm(self.stretches)
 
 
-def take_offs(end: CableEnd, places: RunsByPlace) -> tuple[TakeOff, ...]:
+def take_offs(
+    end: CableEnd, places: RunsByPlace, outlines: Sequence[Outline] = ()
+) -> tuple[TakeOff, ...]:
     """Return every place where a cable of an end can leave a run.
 
     On the wall of the end: the nearest place of each piece of run, reached by a drop at the end's
-    own position and a level piece where the run does not pass there. An end hung out in the room
-    can also be reached from a crossing overhead, by lines parallel to the walls.
+    own position and a level piece where the run does not pass there; beside a board whose
+    outline bars the drop. An end hung out in the room can also be reached from a crossing overhead,
+    by lines parallel to the walls.
     """
     if end.wall is None:
         return ()
     found: list[TakeOff] = []
     for on in places.on_wall.get(end.wall.name, ()):
-        found += _on_same_wall(end, end.wall, on)
+        found += _beside_boards(end, end.wall, on, outlines) or _on_same_wall(end, end.wall, on)
     if end.out_mm > 0 and not end.outside:
         found += [
             _from_overhead(end, end.wall, piece)
@@ -83,6 +88,22 @@ def _on_same_wall(end: CableEnd, wall: Wall, on: PieceOnWall) -> list[TakeOff]:
             at_mm = _distance_along(on, x, up)
             found.append(TakeOff(on.piece.run, at_mm, (*end.to_wall(up), *pieces)))
     return found
+
+
+def _beside_boards(
+    end: CableEnd, wall: Wall, on: PieceOnWall, outlines: Sequence[Outline]
+) -> list[TakeOff]:
+    """Return the ways to a piece that pass beside the boards that bar the drop, shortest first."""
+    strip, up = Strip((wall,)), _clamp(end.up_mm, on.up0, on.up1)
+    start, found = end.spot(up), []
+    for side in sides_of_boards(outlines, end, up):
+        along = _clamp(side, on.along0, on.along1)
+        path = [start, Flat(side, start.z), Flat(side, up), Flat(along, up)]
+        if strip.is_clear(path):
+            pieces = (replace(s, run_up_mm=up) for s in on_wall(strip.pieces(path)))
+            at_mm = _distance_along(on, along, up)
+            found.append(TakeOff(on.piece.run, at_mm, (*end.to_wall(up), *pieces)))
+    return sorted(found, key=lambda take_off: take_off.length_mm)
 
 
 def take_offs_round_corners(

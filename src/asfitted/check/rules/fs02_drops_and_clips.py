@@ -34,7 +34,7 @@ def check(job: Inspection) -> Iterator[Verdict]:
 
     Good. The same cable in steel conduit or on tray.
 
-    To put it right. Use metal clips, saddles or ties at each support.
+    To put it right. Use metal clips, cleats, saddles or ties at each support.
 
     Source. BS 7671 521.10.202; accepted fixings are trade practice.
     """
@@ -50,6 +50,6 @@ def check(job: Inspection) -> Iterator[Verdict]:
         yield job.fails(
             "job",
             f"In part {enclosure}: {', '.join(cables)}. Their fixings must be metal.",
-            to_do="Use metal clips, saddles or ties at each support.",
+            to_do="Use metal clips, cleats, saddles or ties, as the materials list them.",
             found=enclosure,
         )

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.check.clause import bs7671
-from asfitted.check.finding import Passed, Severity
-from asfitted.check.protection import overload_protection
+from asfitted.check.finding import Severity
+from asfitted.check.protection import overload_protection, rated_as_laid
 from asfitted.check.registry import rule
 
 if TYPE_CHECKING:
@@ -51,7 +51,7 @@ def check(job: Inspection) -> Iterator[Verdict]:
         rating_a, words = overload_protection(job.installation, circuit, cable)
         origin = "" if result is None or result.size_chosen else ", the size given in the spec"
         size = f" of {result.words}{origin}" if result else ""
-        verdict = job.at_most(
+        within = job.at_most(
             cable.tag,
             what=f"rating of the {words}",
             found=rating_a,
@@ -60,10 +60,4 @@ def check(job: Inspection) -> Iterator[Verdict]:
             unit="A",
             to_do="Use a larger cable, a smaller device, or a route with fewer cables beside it.",
         )
-        if result and result.capacity_doubt and isinstance(verdict, Passed):
-            verdict = job.not_checked(
-                cable.tag,
-                f"{result.capacity_doubt} (Iz {result.capacity_a:g} A in free air)",
-                to_do="Get the capacity as laid from the cable's maker, or lay it in free air.",
-            )
-        yield verdict
+        yield rated_as_laid(job, within, result)

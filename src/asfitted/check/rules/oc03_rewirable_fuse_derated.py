@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.check.clause import bs7671
 from asfitted.check.finding import Severity
+from asfitted.check.protection import rated_as_laid
 from asfitted.check.registry import rule
 from asfitted.reference.devices import overload_factor
 
@@ -46,7 +47,7 @@ def check(job: Inspection) -> Iterator[Verdict]:
         # the capacity where it runs has the factor for the fuse in it where Cc was applied
         applied = result is not None and any(one.symbol == "Cc" for one in result.factors)
         share = 1.0 if applied else factor.value
-        yield job.at_most(
+        within = job.at_most(
             cable.tag,
             what=f"rating of the {circuit.device.words} at {circuit.tag}",
             found=circuit.device.rating_a,
@@ -57,3 +58,4 @@ def check(job: Inspection) -> Iterator[Verdict]:
             unit="A",
             to_do="Replace the fuse by a breaker, or fit a larger cable.",
         )
+        yield rated_as_laid(job, within, result)

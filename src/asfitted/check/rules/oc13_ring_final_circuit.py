@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.check.clause import bs7671
 from asfitted.check.finding import Severity
+from asfitted.check.protection import rated_as_laid
 from asfitted.check.registry import rule
 
 if TYPE_CHECKING:
@@ -57,7 +58,7 @@ def check(job: Inspection) -> Iterator[Verdict]:
         )
         for tag in circuit.cables:
             result = job.results.cables.get(tag)
-            yield job.at_least(
+            enough = job.at_least(
                 tag,
                 what="corrected capacity Iz of a ring cable",
                 found=result.capacity_a if result else None,
@@ -66,6 +67,7 @@ def check(job: Inspection) -> Iterator[Verdict]:
                 unit="A",
                 to_do="Reroute the piece that limits it, or use the next size of cable.",
             )
+            yield rated_as_laid(job, enough, result)
             yield job.at_least(
                 tag,
                 what="size of a ring cable",

@@ -44,8 +44,15 @@ def check(job: Inspection) -> Iterator[Verdict]:
     for circuit, _, reading in read_circuits(job):
         found = reading.rcd_ms
         rcd = rcd_of(circuit, job.installation)
-        if rcd is None or found is None or found.value is None:
+        if found is None or found.value is None:
             continue  # TR-07 says what was not read
+        if rcd is None:
+            yield job.not_checked(
+                circuit.tag,
+                f"its RCD is not recorded, {found.shown} ms was read",
+                to_do="Read the RCD's rating and type, and write them into the job file.",
+            )
+            continue
         most = longest_trip_ms(delayed=rcd.delayed)
         if found.beyond:
             yield job.fails(

@@ -72,7 +72,7 @@ def label_width_mm(card: CardWords) -> float:
 def _head_fits(card: CardWords) -> bool:
     """Tell whether tag, line, kind and length to cut stand beside each other in the head."""
     tag, line, kind = _head_widths(card)
-    cut = text_width_mm(f"cut {card.cut}", TAG, bold=True)
+    cut = text_width_mm(card.cut, TAG, bold=True)
     return tag + line + kind + cut + 3 * WORD_GAP_MM <= AREA.width - 2 * PAD_MM
 
 
@@ -138,7 +138,7 @@ def _head(card: CardWords, box: Box) -> tuple[Text, ...]:
         texts.append(Text(Point(x, y), card.line, BODY, bold=True))
         x += line_mm + WORD_GAP_MM
     texts.append(Text(Point(x, y), card.kind, BODY))
-    cut = Text(Point(box.x1 - PAD_MM, y), f"cut {card.cut}", TAG, anchor="end", bold=True)
+    cut = Text(Point(box.x1 - PAD_MM, y), card.cut, TAG, anchor="end", bold=True)
     return (*texts, cut)
 
 

@@ -11,7 +11,9 @@ from typing import TYPE_CHECKING
 
 from asfitted.calculate.routes.cable_lengths import tail_key
 from asfitted.errors import OutsideTableError
+from asfitted.layout.brief.in_place import FOUND, in_place, when_found
 from asfitted.layout.brief.label_words import cable_line
+from asfitted.layout.declared_runs import rise_words
 from asfitted.layout.details.conductors import end_of
 from asfitted.layout.figures import metres, rounded
 from asfitted.layout.schedule.cut_list import (
@@ -21,7 +23,6 @@ from asfitted.layout.schedule.cut_list import (
     term_m,
 )
 from asfitted.layout.schedule.words import device_words, end_words, place
-from asfitted.layout.surveyed_ways import MEANING
 from asfitted.reference import termination
 from asfitted.reference.connections import PROTECTIVE
 
@@ -32,10 +33,14 @@ if TYPE_CHECKING:
     from asfitted.calculate.results import CableRoute, RouteLeg
     from asfitted.layout.sheet_model import Model
     from asfitted.resolve.installation import Cable
+    from asfitted.resolve.job_record import SiteMark
 
 LINES = {"L1": "L1", "L2": "L2", "L3": "L3", "TP": "L1 L2 L3", "": ""}
 LIVE_OF_ONE_LINE = 2  # line and neutral
 WAY = "way"
+LONGER = "longer than drawn"  # how the part of a length begins that was found on site
+SITE = "Site"  # the row that tells what was found there
+LOOKED_OVER = "looked over"
 #: Parts of a length by how their words begin, and the term of the card that they are told in.
 TERMS = {
     "tail at": "tails",
@@ -83,30 +88,57 @@ def looked_up(model: Model) -> Looked:
 def card_words(cable: Cable, model: Model, looked: Looked) -> CardWords:
     """Return what the card of a new cable says."""
     route = model.results.routes.get(cable.tag)
-    rows = [
-        ("From", _from(cable, model)),
-        ("To", _to(cable, model)),
-    ]
+    found = in_place(model.installation).get(cable.tag)
+    rows = [(SITE, f"{when_found(found)}: look it over, nothing to cut")] if found else []
+    rows += [("From", _from(cable, model)), ("To", _to(cable, model))]
     rows += [(f"Way {i}", words) for i, words in enumerate(_way(cable, route, model, looked), 1)]
     if route is not None:
-        reel = looked.reels.get(cable.tag, "not planned")
-        sums = f"{_sum_to_cut(route)} = {rounded(route.cut_m, 2)} m"
-        rows.append(("Cut", f"{sums}; {reel if reel.startswith('reel') else 'ordered ' + reel}"))
-    is_armoured = (cable.tag, cable.from_end) in looked.glands
+        rows += _length_rows(route, looked.reels.get(cable.tag, "not planned"), found)
     rows += _ends(cable, model, looked)
     cores = _core_words(cable, model)
     if cores:
         rows.append(("Cores", cores))
-    ticks = tuple(t for t in TICKS if is_armoured or t != "glanded")
-    cut = metres(route.cut_m) if route is not None else "not recorded"
-    kind = kind_words(cable, model) + (", armour is cpc" if cable.cpc == "armour" else "")
-    return CardWords(cable.tag, cable_line(cable, model), kind, cut, tuple(rows), ticks)
+    cut = f"cut {metres(route.cut_m) if route is not None else 'not recorded'}"
+    return CardWords(
+        cable.tag,
+        cable_line(cable, model),
+        kind_words(cable, model),
+        FOUND if found else cut,
+        tuple(rows),
+        _to_tick(found, is_armoured=(cable.tag, cable.from_end) in looked.glands),
+    )
+
+
+def _to_tick(found: SiteMark | None, *, is_armoured: bool) -> tuple[str, ...]:
+    """Return what is ticked off; what lies there already is looked over, not pulled."""
+    ticks = (LOOKED_OVER, *TICKS[TICKS.index("fixed") + 1 :]) if found else TICKS
+    return tuple(tick for tick in ticks if is_armoured or tick != "glanded")
+
+
+def _length_rows(route: CableRoute, reel: str, found: SiteMark | None) -> Iterator[tuple[str, str]]:
+    """Yield what a length found on site says of the way, and the sum to cut."""
+    legs = f"{term_m(sum(round(leg.length_mm) for leg in route.legs) / 1000)} m"
+    if route.measured:
+        length = f"{term_m(route.length_m)} m from end to end, tails in it"
+        surveyed = "" if route.way_surveyed else "; way not surveyed"
+        words = f"measured {length}{surveyed}: the legs above are as designed, {legs} without tails"
+        yield SITE, f"{words}, and do not add up to it"
+    elif not route.way_surveyed:
+        extra = sum(part.length_m for part in route.parts if part.words.startswith(LONGER))
+        words = f"found {term_m(extra)} m longer than drawn; way not surveyed: the legs above are"
+        yield SITE, f"{words} as designed, {legs} without tails"
+    sums = f"{_sum_to_cut(route)} = {rounded(route.cut_m, 2)} m"
+    bought = reel if reel.startswith("reel") else f"ordered {reel}"
+    yield ("Length", f"{sums} as designed") if found else ("Cut", f"{sums}; {bought}")
 
 
 def _sum_to_cut(route: CableRoute) -> str:
-    """Return how the length adds up: way, tails, armour, waste; the cut list has every term."""
+    """Return how the length adds up: way, tails, armour, waste; the cut list has every term.
+
+    A length measured on site stands in place of the way and its tails.
+    """
     terms: dict[str, int] = {}
-    legs = len(_stretches(route.legs))
+    legs = 0 if route.measured else len(_stretches(route.legs))
     for number, part in enumerate(route.parts):
         words = WAY if number < legs else _term(part.words)
         terms[words] = terms.get(words, 0) + round(part.length_m * 1000)
@@ -124,11 +156,11 @@ def _ends(cable: Cable, model: Model, looked: Looked) -> list[tuple[str, str]]:
     tails = ", ".join(f"{end} {_tail_mm(end, model)}" for end in ends)
     glands = [_gland_words(looked.glands.get((cable.tag, end))) for end in ends]
     if not any(glands):
-        return [("Tails", tails)]
+        return [("Tails", f"leave inside {tails}")]
     if glands[0] == glands[1]:
-        return [("Ends", f"{glands[0]}; tails {tails}")]
+        return [("Ends", f"{glands[0]}; leave inside {tails}")]
     told = [
-        ", ".join(words for words in (gland, f"tail {_tail_mm(end, model)}") if words)
+        ", ".join(words for words in (gland, f"leave inside {_tail_mm(end, model)}") if words)
         for gland, end in zip(glands, ends, strict=True)
     ]
     return [(f"At {end}", words) for end, words in zip(ends, told, strict=True)]
@@ -173,8 +205,7 @@ def _to(cable: Cable, model: Model) -> str:
     what = end
     if end in installation.points:
         point = installation.points[end]
-        name = f"{point.name}, " if point.name else ""
-        what = f"{end} {name}{point.words}"
+        what = f"{end} {named_words(point.name, point.words)}"
     elif end in installation.data_devices:
         device = installation.data_devices[end]
         port = f", port {device.port}" if device.port else ""
@@ -183,6 +214,18 @@ def _to(cable: Cable, model: Model) -> str:
     elif end in installation.boards:
         what = f"{end} board"
     return f"{what}; {_place(end, model)}"
+
+
+def named_words(name: str, words: str) -> str:
+    """Return a thing by its own name first, then what it is where the name does not say so.
+
+    Example:
+        >>> named_words("kiln", "heating load"), named_words("extract fan", "fan")
+        ('kiln, heating load', 'extract fan')
+    """
+    if not name:
+        return words
+    return name if name.endswith(words) else f"{name}, {words}"
 
 
 def _place(tag: str, model: Model) -> str:
@@ -207,9 +250,7 @@ def _way(cable: Cable, route: CableRoute | None, model: Model, looked: Looked) -
         face = f"{run.level_of} " if levels.count("+") == 1 else ""
         where = "" if run.declared_length_m is not None else f", {walls}, {face}{levels}"
         tied = _tied(looked.fixings.get(cable.tag, ()), run.tag)
-        yield f"{run.tag} {run.words}{where}, {told}{tied}"
-    if not route.way_surveyed:
-        yield f"{MEANING}: the way above is the designed one"
+        yield f"{run.tag} {run.words}{where}, {told}{tied}{rise_words(run)}"
 
 
 def _walls_words(legs: Sequence[RouteLeg]) -> str:
@@ -267,13 +308,13 @@ def _gland_words(gland: GlandEnd | None) -> str:
         return ""
     thread = gland.thread or "thread not recorded"
     held = gland.armour_mm is not None and gland.core_mm is not None
-    lengths = f"armour bare {gland.armour_mm:g}, cores ≥ {gland.core_mm:g}" if held else ""
+    lengths = f"strip A armour {gland.armour_mm:g}, C cores ≥ {gland.core_mm:g}" if held else ""
     whole = lengths or "strip lengths not recorded"
     return f"gland {gland.size} {gland.kind} {thread}, tag, shroud, {whole}"
 
 
 def _tail_mm(end: str, model: Model) -> str:
-    """Return the tail to leave at an end, mm."""
+    """Return the tail, the working length to leave inside at an end, mm."""
     try:
         return f"{termination.tail_mm(tail_key(model.installation, end)).value:.0f}"
     except (OutsideTableError, KeyError):

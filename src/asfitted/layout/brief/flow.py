@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from asfitted.errors import DoesNotFitError
 from asfitted.fonts import text_width_mm
 from asfitted.geometry import Box, Point
+from asfitted.layout.document.references import filled, link_to
 from asfitted.layout.frame import usable_box
 from asfitted.layout.lettering import BODY, TAG, line_pitch_mm, lines_of_text, wrap
 from asfitted.layout.linework import polyline, rectangle
@@ -17,7 +18,7 @@ from asfitted.layout.table import fit_table, table_items
 from asfitted.layout.title_block import title_block_box
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator, Sequence
+    from collections.abc import Callable, Iterator, Mapping, Sequence
 
     from asfitted.layout.sheet_layout import Paper
     from asfitted.layout.sheet_model import Numbers
@@ -39,7 +40,8 @@ class Block:
     """Something of a known height that is drawn from its top left corner.
 
     ``joined`` keeps it on the page of the block after it. ``gap_mm`` is what is left free under
-    it. ``part`` names the part of the brief that it belongs to.
+    it. ``part`` names the part of the brief that it belongs to, ``key`` what it tells of, so that
+    other sheets can name its page.
     """
 
     height_mm: float
@@ -47,23 +49,33 @@ class Block:
     joined: bool = False
     gap_mm: float = GAP_MM
     part: str = ""
+    key: str = ""
 
 
 @dataclass(frozen=True)
 class Rows:
-    """A table that goes on over as many pages as it needs, its header repeated."""
+    """A table that goes on over as many pages as it needs, its header repeated.
+
+    ``sheets`` are the keys of the sheets that a row names, by its ident: their numbers are filled
+    in where the row has placeholders, and the row leads to the first. A ``whole`` table is not
+    parted unless no page holds it with what it is joined to.
+    """
 
     ident: str
     fitted: FittedTable
     joined: bool = False
     part: str = ""
+    sheets: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    whole: bool = False
 
     def block(self, rows: range) -> Block:
         """Return some of the rows as one block."""
         name = self.ident if rows.start == 0 else f"{self.ident}:{rows.start}"
 
-        def draw(at: Point, _: Numbers) -> tuple[Item, ...]:
-            return table_items(name, self.fitted, rows, at)[0]
+        def draw(at: Point, numbers: Numbers) -> tuple[Item, ...]:
+            items = table_items(name, self.fitted, rows, at)[0]
+            by_ident = {f"{name}:{ident}": keys for ident, keys in self.sheets.items() if keys}
+            return tuple(_led(item, by_ident.get(item.ident, ()), numbers) for item in items)
 
         return Block(self.height_mm(rows), draw, part=self.part)
 
@@ -77,6 +89,14 @@ class Rows:
         while end < len(self.fitted.row_mm) and self.height_mm(range(start, end + 1)) <= room_mm:
             end += 1
         return range(start, end)
+
+
+def _led(item: Item, keys: tuple[str, ...], numbers: Numbers) -> Item:
+    """Return the item of a row with the numbers of the sheets that it names, led to the first."""
+    if not keys:
+        return item
+    texts = [part for part in item.parts if isinstance(part, Text)]
+    return replace(item, parts=filled(texts, keys, numbers), link=link_to(keys[0], numbers))
 
 
 class _Pages:
@@ -120,7 +140,9 @@ def pages_of(blocks: Sequence[Block | Rows], room_mm: float) -> tuple[tuple[Bloc
     """
     pages = _Pages(room_mm)
     for group in _groups(blocks):
-        height = sum(_least_mm(b) for b in group) + sum(_gap_mm(b) for b in group[:-1])
+        height = _group_mm(group, whole=True)
+        if height > room_mm:
+            height = _group_mm(group, whole=False)
         if height > room_mm + 1e-6:
             raise DoesNotFitError(f"a block of the route brief is {height:.0f} mm high: no page")
         if not pages.has_room(height):
@@ -133,11 +155,18 @@ def pages_of(blocks: Sequence[Block | Rows], room_mm: float) -> tuple[tuple[Bloc
     return tuple(tuple(page) for page in pages.pages)
 
 
-def _least_mm(block: Block | Rows) -> float:
-    """Return the height that must stay together: of a table its header and two rows."""
+def _group_mm(group: Sequence[Block | Rows], *, whole: bool) -> float:
+    """Return the height of what must stay together, with whole tables or without."""
+    gaps = sum(_gap_mm(block) for block in group[:-1])
+    return sum(_least_mm(block, whole=whole) for block in group) + gaps
+
+
+def _least_mm(block: Block | Rows, *, whole: bool) -> float:
+    """Return the height that must stay together: of a table its header and two rows, or all."""
     if isinstance(block, Block):
         return block.height_mm
-    return block.height_mm(range(min(2, len(block.fitted.row_mm))))
+    count = len(block.fitted.row_mm)
+    return block.height_mm(range(count if whole and block.whole else min(2, count)))
 
 
 def _gap_mm(block: Block | Rows) -> float:
@@ -189,11 +218,19 @@ def paragraph(ident: str, words: str, *, joined: bool = False) -> Block:
     return Block(height, draw, joined=joined)
 
 
-def table_rows(ident: str, table: Table) -> Rows:
-    """Return a table over the whole width, its rows a little closer than in a schedule."""
+def table_rows(
+    ident: str, table: Table, sheets: Mapping[str, tuple[str, ...]] | None = None
+) -> Rows:
+    """Return a table over the whole width, its rows a little closer than in a schedule.
+
+    Args:
+        ident: name of the table on the page.
+        table: its rows.
+        sheets: keys of the sheets that rows name, by their idents.
+    """
     fitted = fit_table(table, AREA.width, part_words=True)
     rows_mm = tuple(height - CLOSER_MM for height in fitted.row_mm)
-    return Rows(ident, replace(fitted, row_mm=rows_mm))
+    return Rows(ident, replace(fitted, row_mm=rows_mm), sheets=sheets or {})
 
 
 @dataclass(frozen=True)

@@ -15,15 +15,12 @@ from asfitted.layout.elevation.run_drawing import draw_runs, piece_box
 from asfitted.layout.elevation.stretch_drawing import Outlines, draw_stretches, on_sheet
 from asfitted.layout.elevation.thing_drawing import thing_box
 from asfitted.layout.elevation.wall_content import walls_with_content
-from asfitted.layout.elevation.wall_view import WallView, height_words
+from asfitted.layout.elevation.wall_view import WallView
 from asfitted.layout.free_room import FreeRoom
 from asfitted.layout.linework import polyline, rectangle, widths_for
 from asfitted.layout.revision.ink import ink_box
-from asfitted.layout.table import Column, Table
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from asfitted.layout.elevation.stretch_drawing import DrawnStretch
     from asfitted.layout.elevation.things_on_wall import Thing
     from asfitted.layout.elevation.wall_content import WallContent
@@ -38,14 +35,6 @@ HIGH_MM, LOW_MM = 105.0, 45.0  # of the wall itself, with much and with little o
 LITTLE = 14  # things, runs and drops
 CLEAR_MM = 0.5  # over and under the ink
 REACH_MM = 30.0  # of a leader
-BOX = "☐"
-COLUMNS = (
-    Column("Tag", least_mm=20.0),
-    Column("What is to be done"),
-    Column("Along mm", align="end", wraps=False),
-    Column("Height mm", align="end", wraps=False),
-    Column("Done", align="middle", wraps=False),
-)
 
 
 @dataclass(frozen=True)
@@ -55,6 +44,12 @@ class WallWork:
     content: WallContent
     scale: int
 
+    @property
+    def larger(self) -> WallWork | None:
+        """The same wall as large as a page takes it, None where it is so already."""
+        scale = _scale(self.content, HIGH_MM)
+        return replace(self, scale=scale) if scale < self.scale else None
+
 
 def walls_to_do(model: Model) -> tuple[WallWork, ...]:
     """Return the walls on which something is to be done, in the order of the elevations."""
@@ -62,7 +57,7 @@ def walls_to_do(model: Model) -> tuple[WallWork, ...]:
     for content in walls_with_content(model.installation, model.results):
         work = _only_work(content, model)
         if work is not None:
-            found.append(WallWork(work, _scale(work)))
+            found.append(WallWork(work, _scale(work, _height_mm(work))))
     return tuple(found)
 
 
@@ -80,13 +75,18 @@ def _only_work(content: WallContent, model: Model) -> WallContent | None:
     return replace(content, things=things, pieces=pieces, stretches=stretches)
 
 
-def _scale(content: WallContent) -> int:
-    """Return the largest scale at which a wall fits; with little on it, two go on a page."""
+def _height_mm(content: WallContent) -> float:
+    """Return how high a wall is drawn; with little on it, two go on a page."""
     count = len(content.things) + len(content.pieces) + len(content.stretches)
-    wide, high = AREA.width - 2 * SIDE_MM, HIGH_MM if count > LITTLE else LOW_MM
+    return HIGH_MM if count > LITTLE else LOW_MM
+
+
+def _scale(content: WallContent, high_mm: float) -> int:
+    """Return the largest scale at which a wall fits the width of the page and a height."""
+    wide = AREA.width - 2 * SIDE_MM
     for scale in SCALES:
         fits = content.wall.length_mm / scale <= wide
-        if fits and content.wall.height_mm / scale <= high:
+        if fits and content.wall.height_mm / scale <= high_mm:
             return scale
     return SCALES[-1]
 
@@ -212,64 +212,6 @@ def _drop_callouts(lengths: tuple[DrawnStretch, ...]) -> list[Callout]:
 def _by_two(tags: tuple[str, ...]) -> tuple[str, ...]:
     """Return tags two to a line."""
     return tuple(" ".join(tags[i : i + 2]) for i in range(0, len(tags), 2))
-
-
-def work_table(work: WallWork, model: Model) -> Table:
-    """Return what is to be done on a wall, left to right: runs, things, then drops."""
-    rows: list[tuple[str, ...]] = []
-    content = work.content
-    for piece in content.pieces:
-        what = f"{_verb(str(piece.run.state))} {piece.run.words}"
-        ends = f"{piece.start.along:.0f} to {piece.end.along:.0f}"
-        along = ends if piece.is_level else f"{piece.start.along:.0f}"
-        rows.append((piece.run.tag, what, along, piece.level, BOX))
-    for thing in sorted(content.things, key=lambda t: t.at.along):
-        if thing.state == "existing":
-            what = f"{thing.words}: existing, live until proved dead"
-            rows.append((thing.tag, what, f"{thing.at.along:.0f}", _height(thing), "–"))
-            continue
-        face = " on the outer face" if thing.is_outside else ""
-        what = f"{_verb(str(thing.state))} {thing.words}{face}"
-        rows.append((thing.tag, what, f"{thing.at.along:.0f}", _height(thing), BOX))
-    rows += _passage_rows(work, model)
-    rows += _stretch_rows(work, model)
-    idents = tuple(f"{content.wall.name}/{i}" for i in range(len(rows)))
-    return Table(COLUMNS, tuple(rows), idents)
-
-
-def _passage_rows(work: WallWork, model: Model) -> Iterator[tuple[str, ...]]:
-    """Yield a row for each new hole to another room."""
-    for passage in work.content.passages:
-        if model.installation.passages[passage.tag].state == "new":
-            size = f"{passage.width_mm:.0f} × {passage.height_mm:.0f}"
-            what = f"hole {size} through the {passage.through} to {passage.to_room}, sealed after"
-            up = height_words(passage.at.up)
-            yield passage.tag, what, f"{passage.at.along:.0f}", up, BOX
-
-
-def _stretch_rows(work: WallWork, model: Model) -> Iterator[tuple[str, ...]]:
-    """Yield a row for each drop, clipped length and hole, left to right."""
-    for s in sorted(work.content.stretches, key=lambda s: s.start.along):
-        tags = [c for c in s.cables if model.installation.cables[c].state != "existing"]
-        levels = " to ".join(dict.fromkeys(height_words(p.up) for p in (s.start, s.end)))
-        along = " to ".join(dict.fromkeys(f"{p.along:.0f}" for p in (s.start, s.end)))
-        yield ", ".join(tags), _way_words(s.way, s.holder), along, levels, BOX
-
-
-def _verb(state: str) -> str:
-    return "take out" if state == "removed" else "fix"
-
-
-def _height(thing: Thing) -> str:
-    return height_words(thing.at.up)
-
-
-def _way_words(way: str, holder: str) -> str:
-    if way == "through-wall":
-        return "hole through the wall, made good after"
-    if way == "off-wall":
-        return "leaves the wall into the room: see its card"
-    return f"cable, {holder}" if holder == "clipped" else f"{holder} with the cable in it"
 
 
 def keep_clear_words(work: WallWork) -> str:

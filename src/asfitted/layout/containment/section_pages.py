@@ -12,7 +12,7 @@ from asfitted.layout.containment.section_drawing import SectionBlock
 from asfitted.layout.containment.section_places import section_places
 from asfitted.layout.containment.section_words import cable_table
 from asfitted.layout.containment.sheet_notes import place_notes
-from asfitted.layout.containment.shelf_flow import TABLE_GAP_MM, ShelfFlow, Slot
+from asfitted.layout.containment.shelf_flow import TABLE_GAP_MM, ShelfFlow, Slot, tables_heading
 from asfitted.layout.containment.strip_pages import TABLE_COLUMNS, page_key, paper_of, strip_pages
 from asfitted.layout.frame import zone_of
 
@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 
 KEY = "containment-sections"
 SMALL: Paper = "A4"
+TABLES_ALONE = "Cross-sections: tables of the cables"
 STAND_IN = "sheet 00, zone A1"  # as long as what is written once the sheets are numbered
 NOTES = (
     (
@@ -90,6 +91,8 @@ class SectionPages:
         for table in self.tables:
             if table.slot.page == page:
                 made += table.items()
+        if all(placed.slot.page != page for placed in self.sections):
+            made.append(tables_heading(TABLES_ALONE, self.paper))
         return (*made, *self.notes.items(page))
 
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from asfitted.calculate.containment.section_fill import inside_area_mm2
 from asfitted.layout.containment.strip_drawing import metres
 from asfitted.layout.containment.supports import limit_source
+from asfitted.layout.declared_runs import way_words
 from asfitted.layout.figures import rounded
 from asfitted.layout.surveyed_ways import told, way_notes
 from asfitted.layout.table import Column, Table
@@ -37,7 +38,7 @@ def where_words(section: CrossSection, strip: str) -> tuple[str, ...]:
     piece = place.piece.section
     wall = f"on wall {piece.wall}" if piece.wall else "off the walls"
     if place.developed.is_declared:
-        wall = "way not surveyed"
+        wall = way_words(place.developed.run)
     words = f"{piece.ident}, {metres(place.along)} m from the start of the run, {wall}"
     seen = "seen towards the end of the run"
     return (words, f"{seen}; {strip}" if strip else seen)

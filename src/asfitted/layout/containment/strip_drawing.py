@@ -36,6 +36,7 @@ WALLS_MM, MARKS_MM, MATCH_MM, OVER_MM = 5.4, 13.0, 7.0, 2.0
 LEAST_MM, LEAST_PART_MM = 24.0, 70.0  # narrowest strip; narrowest part, with its match marks
 FANS_MM = 5.0  # where leaders go from their place to their label
 DISTANCE_MM = 10.5
+MANY_SHEETS = 3  # with the table of one run are told from the first to the last
 TURNED_MM = 0.9  # a turned text is centred by moving its baseline so far right
 
 
@@ -54,6 +55,8 @@ class StripBand:
     marks: tuple[Mark, ...]
     paper: Paper
     twins: tuple[str, str] = ("", "")  # keys of the sheets with the part before and the part after
+    pieces_on: tuple[str, ...] = ()  # keys of the sheets with the table of its pieces
+    is_beside: bool = False  # the whole of that table is on the sheet of the strip
 
     @property
     def drawn_mm(self) -> float:
@@ -114,11 +117,19 @@ class StripBand:
         limits = (at.x + HEAD_MM, at.x + HEAD_MM + self.strip_mm)
         ident = f"strip:{self.developed.run.tag}:{self.part.number}"
         y = at.y + HEADING_MM
-        items = draw_heading(ident, view, at, self.paper)
+        items = draw_heading(ident, view, at, self.paper, self._pieces_words(numbers))
         items += draw_fill(ident, view, self._pieces(), (y, *limits), at.x)
         y += numbers_height(self.developed) + FANS_MM + BARS_MM
         items += draw_profile(ident, view, self, (y, y + WALLS_MM, at.x), numbers)
         return (*items, *self._labels(ident, view, limits, at.x))
+
+    def _pieces_words(self, numbers: Numbers) -> str:
+        """Return where the table of the pieces is, where it is not on this sheet."""
+        if self.is_beside or not self.pieces_on:
+            return ""
+        found = [numbers.of(key) for key in self.pieces_on]
+        told = ", ".join(found) if len(found) < MANY_SHEETS else f"{found[0]} to {found[-1]}"
+        return f"; pieces: sheet{'s' * (len(found) > 1)} {told}"
 
     def _labels(
         self, ident: str, view: StripView, limits: tuple[float, float], left: float

@@ -8,6 +8,7 @@ from asfitted.calculate.containment.containment_kinds import kind_of
 from asfitted.fonts import text_width_mm
 from asfitted.geometry import Box, Point
 from asfitted.layout.containment.supports import support_words
+from asfitted.layout.declared_runs import way_words
 from asfitted.layout.figures import metres, rounded
 from asfitted.layout.given_words import state_before
 from asfitted.layout.lettering import BODY, VIEW, text_item
@@ -21,11 +22,17 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_layout import Paper
 
 HEADING_MM = 24.4
+PIECES_STAND_IN = "; pieces: sheets 000, 000"  # as long as what is written once sheets are numbered
 BAR_STEPS_M = {10: 0.2, 20: 0.5, 50: 1.0, 100: 1.0, 200: 2.0, 500: 5.0, 1000: 10.0}
 
 
-def draw_heading(ident: str, view: StripView, at: Point, paper: Paper) -> list[Item]:
-    """Return title, facts, scales and scale bar, from the top left corner."""
+def draw_heading(
+    ident: str, view: StripView, at: Point, paper: Paper, pieces: str = ""
+) -> list[Item]:
+    """Return title, facts, scales and scale bar, from the top left corner.
+
+    ``pieces`` says where the table of the pieces is, behind the supports.
+    """
     developed = view.developed
     y = at.y + VIEW
     x = at.x + text_width_mm(_title(view), VIEW, bold=True) + 4.0
@@ -34,7 +41,8 @@ def draw_heading(ident: str, view: StripView, at: Point, paper: Paper) -> list[I
         text_item(f"{ident}:what", _what(view), Point(x, y)),
     ]
     y += 5.4
-    for i, fact in enumerate(facts_of(developed)):
+    first, second = facts_of(developed)
+    for i, fact in enumerate((first, second + pieces)):
         items.append(text_item(f"{ident}:fact:{i}", fact, Point(at.x, y)))
         y += 4.2
     scales = scale_words(view, paper)
@@ -60,7 +68,8 @@ def heading_width(view: StripView, paper: Paper) -> float:
     return max(
         title + text_width_mm(_what(view), BODY),
         text_width_mm(scale_words(view, paper), BODY) + bar,
-        *(text_width_mm(fact, BODY) for fact in facts_of(view.developed)),
+        text_width_mm(facts_of(view.developed)[0], BODY),
+        text_width_mm(facts_of(view.developed)[1] + PIECES_STAND_IN, BODY),
     )
 
 
@@ -69,7 +78,7 @@ def facts_of(developed: DevelopedRun) -> tuple[str, str]:
     run = developed.run
     if developed.is_declared:
         basis = f" ({run.declared_basis[0]})" if run.declared_basis else ""
-        first = f"{metres(developed.length_mm / 1000)}{basis}, way not surveyed"
+        first = f"{metres(developed.length_mm / 1000)}{basis}, {way_words(run)}"
     else:
         first = metres(developed.length_mm / 1000)
     second = support_words(run, developed.level, developed.upright)

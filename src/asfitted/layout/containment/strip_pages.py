@@ -10,7 +10,7 @@ from asfitted.layout.containment.piece_table import piece_table
 from asfitted.layout.containment.run_events import events_of
 from asfitted.layout.containment.section_places import section_places
 from asfitted.layout.containment.sheet_notes import place_notes
-from asfitted.layout.containment.shelf_flow import ShelfFlow
+from asfitted.layout.containment.shelf_flow import ShelfFlow, tables_heading
 from asfitted.layout.containment.strip_drawing import StripBand, events_on
 from asfitted.layout.containment.strip_parts import (
     HEAD_MM,
@@ -21,6 +21,7 @@ from asfitted.layout.containment.strip_parts import (
     scale_of_declared,
     scale_up,
 )
+from asfitted.layout.lettering import BODY, text_item
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -34,8 +35,11 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model, Numbers
 
 KEY = "containment-strips"
+TABLE_IDENT = "pieces:"
 PROFILE_MM = {"A3": 38.0, "A4": 18.0}  # paper for heights above the floor, at most
 BELOW_MM = 2.0
+CAPTION_MM = 4.6  # over each part of a table of pieces
+TABLES_ALONE = "Containment unfolded: tables of the pieces"
 TABLE_COLUMNS = {"A3": 3, "A4": 2}
 NOTES = (
     (
@@ -98,8 +102,26 @@ class StripPages:
             made += placed.band.items(placed.slot.at, numbers)
         for table in self.tables:
             if table.slot.page == page:
-                made += table.items()
+                made += [self._caption(table, numbers), *table.items()]
+        if not self.on(page):
+            made.append(tables_heading(TABLES_ALONE, self.paper))
         return (*made, *self.notes.items(page))
+
+    def _caption(self, table: PlacedTable, numbers: Numbers) -> Item:
+        """Return whose pieces a part of a table holds and, where it is elsewhere, the strip."""
+        tag = table.ident.removeprefix(TABLE_IDENT)
+        strips = list(dict.fromkeys(p.slot.page for p in self._bands_of(tag)))
+        words, link = f"Pieces of {tag}", ""
+        if strips and table.slot.page not in strips:
+            found = [numbers.of(page_key(page)) for page in strips]
+            words += f"; strip: sheet{'s' * (len(found) > 1)} {', '.join(found)}"
+            link = found[0]
+        at = table.slot.at.moved(dy=BODY)
+        item = text_item(f"{table.ident}:{table.rows.start}:caption", words, at, bold=True)
+        return replace(item, link=link)
+
+    def _bands_of(self, tag: str) -> list[PlacedBand]:
+        return [b for b in self.bands if b.band.developed.run.tag == tag]
 
 
 def page_key(page: int) -> str:
@@ -140,10 +162,15 @@ def strip_pages(model: Model, section_keys: Mapping[int, str] | None = None) -> 
         for band in _bands(model, developed, along, marks, flow):
             slot = flow.place(band.width_mm, band.height_mm, after=slot)
             bands.append(PlacedBand(band, slot))
-        flow.add_table(f"pieces:{developed.run.tag}", piece_table(developed))
+        flow.add_table(
+            f"{TABLE_IDENT}{developed.run.tag}",
+            piece_table(developed),
+            page=slot.page if slot else -1,
+            caption_mm=CAPTION_MM,
+        )
     notes = place_notes(NOTES, paper, flow)
     flow.finish()
-    return StripPages(paper, _with_twins(bands), tuple(flow.tables), notes)
+    return StripPages(paper, _with_twins(bands, flow.tables), tuple(flow.tables), notes)
 
 
 def _bands(
@@ -172,12 +199,16 @@ def _bands(
     return found
 
 
-def _with_twins(bands: list[PlacedBand]) -> tuple[PlacedBand, ...]:
-    """Tell each part of a strip on which sheets the parts before and after it are."""
+def _with_twins(bands: list[PlacedBand], tables: list[PlacedTable]) -> tuple[PlacedBand, ...]:
+    """Tell each part of a strip the sheets of the parts beside it and of its table of pieces."""
     pages = {(p.band.developed.run.tag, p.band.part.number): page_key(p.slot.page) for p in bands}
     made = []
     for placed in bands:
         tag, part = placed.band.developed.run.tag, placed.band.part.number
         twins = (pages.get((tag, part - 1), ""), pages.get((tag, part + 1), ""))
-        made.append(replace(placed, band=replace(placed.band, twins=twins)))
+        on = [t.slot.page for t in tables if t.ident == f"{TABLE_IDENT}{tag}"]
+        told = tuple(page_key(page) for page in dict.fromkeys(on))
+        is_beside = set(on) == {placed.slot.page}
+        band = replace(placed.band, twins=twins, pieces_on=told, is_beside=is_beside)
+        made.append(replace(placed, band=band))
     return tuple(made)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from asfitted.calculate.containment.containment_kinds import kind_of
+from asfitted.layout.declared_runs import lay_words
 from asfitted.reference import containment as tables
 
 if TYPE_CHECKING:
@@ -17,7 +18,7 @@ def support_words(
 ) -> str:
     """Return the greatest spacing of supports, or that the tables have none for this kind."""
     if run.declared_length_m is not None:
-        return "its way and depth were not surveyed"
+        return lay_words(run)
     if level is None or upright is None:
         return "supports: spacing not in the tables"
     words = f"supports at most {level.spacing_mm} mm apart"

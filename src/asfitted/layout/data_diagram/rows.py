@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 from asfitted.layout.data_diagram.links import cables_by_device, port_number, recorder_of
-from asfitted.layout.figures import metres, rounded
+from asfitted.layout.figures import metres, place_m, rounded
 from asfitted.layout.given_words import state_before, state_word
+from asfitted.rounding import rounded_down
 
 if TYPE_CHECKING:
     from asfitted.calculate.results import CalculationResults, DataResult
@@ -124,14 +125,15 @@ def _place(device: DataDevice) -> str:
     if where.end_of or not where.wall:
         return where.words
     side = " outside" if where.outside else ""
-    out = f", {where.out_mm / 1000:.1f} m out" if where.out_mm else ""
+    out = f", {place_m(where.out_mm)} out" if where.out_mm else ""
     return f"wall {where.wall}{side}, C/L +{where.up_mm:.0f}{out}"
 
 
 def _detail(device: DataDevice, figures: DataResult | None) -> str:
     if figures is None or figures.density_px_m is None:
         return "picture detail not checked"
-    return f"{figures.density_px_m:.0f} px/m at {device.target_m:g} m: {figures.density_class}"
+    density = rounded_down(figures.density_px_m, 0)
+    return f"{density} px/m at {device.target_m:g} m: {figures.density_class}"
 
 
 def _length(cable: Cable, figures: DataResult) -> str:

@@ -31,8 +31,9 @@ NOTES = (
     (
         "Lengths",
         (
-            "in mm; the leaflet of the gland in hand goes before these. C is the least: mark first "
-            "what is needed inside the enclosure"
+            'in mm; the leaflet of the gland in hand goes before these. "Leave inside" on a cable '
+            "card is the working length left in the enclosure; C is the least stripped of it, "
+            "and more where terminals need more: mark it first, the bedding stays on the rest"
         ),
     ),
     (
@@ -60,14 +61,16 @@ NOTES = (
     (
         "Sources",
         (
-            "order of parts and lengths common practice; gland by cable as the column says: check "
-            "the diameter of the cable in hand against the range of the gland"
+            "order of parts and lengths common practice. Gland: the smallest that takes the cable "
+            "over all and over its bedding; diameters nominal, as printed (seen), ranges of glands "
+            "assumed (memory): check the cable in hand against the range of the gland in hand"
         ),
     ),
 )
 COLUMNS = (
     Column("Cable", wraps=True),
-    Column("Overall mm", align="end"),
+    Column("Over all mm", align="end"),
+    Column("Over bedding mm", align="end"),
     Column("Gland", wraps=False),
     Column("Thread", wraps=False),
     Column("A armour", align="end"),
@@ -114,6 +117,7 @@ def _row(model: Model, found: list[Cable]) -> tuple[str, ...]:
     return (
         figures.words if figures else NOT_RECORDED,
         f"{figures.overall_mm:.1f}" if figures else NOT_RECORDED,
+        f"{gland.bedding_mm:.1f}" if gland else NOT_RECORDED,
         gland.size.text if gland else NOT_RECORDED,
         thread.text.replace("x", " × ") if thread else NOT_RECORDED,
         f"{lengths.armour_mm:g}" if lengths else NOT_RECORDED,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from asfitted.layout.figures import metres
+from asfitted.layout.figures import rounded
 from asfitted.layout.given_words import NOT_RECORDED
 
 if TYPE_CHECKING:
@@ -26,11 +26,11 @@ def or_not_recorded(words: str) -> str:
 
 
 def site_print_words(job: Job) -> str:
-    """Return what a print with mark-ups from site is, and which issue it leaves in force."""
+    """Return what a print with mark-ups from site is, and which print holds for what."""
     issue = job.revision.removesuffix("-S")
     return (
-        f"For information: mark-ups from site over revision {issue}. The sheets of {issue} stay "
-        "in force until reissued."
+        f"For information: {issue} marked up on site. What was found otherwise holds as on this "
+        f"print, all else as issued in {issue}."
     )
 
 
@@ -49,10 +49,15 @@ def place_words(position: Position, installation: Installation) -> str:
     """Return where a thing is, as one tells a visitor."""
     if not position.wall:
         return position.words
-    along, up = metres(position.along_mm / 1000), metres(position.up_mm / 1000)
-    out = f", {metres(position.out_mm / 1000)} out from the wall" if position.out_mm else ""
+    along, up = _as_told_m(position.along_mm), _as_told_m(position.up_mm)
+    out = f", {_as_told_m(position.out_mm)} out from the wall" if position.out_mm else ""
     where = wall_words(position, installation)
     return f"{where}, {along} from its left end, {up} above the floor{out}"
+
+
+def _as_told_m(length_mm: float) -> str:
+    """Return a length as exact as on drawings, without the noughts that nobody says: ``5.4 m``."""
+    return f"{float(rounded(length_mm / 1000, 2)):g} m"
 
 
 def short_place(position: Position, installation: Installation) -> str:

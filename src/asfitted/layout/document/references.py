@@ -10,6 +10,8 @@ import re
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from asfitted.layout.sheet_layout import READERS
+
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
@@ -74,7 +76,21 @@ def on_sheets(model: Model, name: str) -> str:
     return f"sheet{'s' * (len(found) > 1)} {', '.join(found)}" if found else ""
 
 
-def on_sheet(model: Model, name: str, before: str = "sheet ") -> str:
-    """Return ``sheet [[key]]`` for a planned sheet, or nothing where the job has none."""
+def on_sheet(
+    model: Model, name: str, before: str = "sheet ", *, readers: Sequence[str] = ()
+) -> str:
+    """Return ``sheet [[key]]`` for a planned sheet, or nothing where the job has none.
+
+    Args:
+        model: the job, with the sheets planned so far.
+        name: key of the sheet, or how it begins.
+        before: words before the number.
+        readers: who reads the words; where one of them is not given the sheet it is said to stand
+            in the full set.
+    """
     key = sheet_key(model, name)
-    return f"{before}[[{key}]]" if key else ""
+    if not key:
+        return ""
+    plan = next(one for one in model.planned if key in (one.key, *one.also))
+    lacks = set(readers) - set(plan.readers or READERS)
+    return f"{before}[[{key}]]" + (" of the full set" if lacks else "")

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from asfitted.layout.elevation.drops_on_wall import Stretch
     from asfitted.layout.elevation.runs_on_wall import RunPiece
     from asfitted.layout.elevation.wall_view import WallPoint
-    from asfitted.resolve.installation import Installation
+    from asfitted.resolve.installation import Containment, Installation
 
 CLEAR_MM = 1.0  # lines that only meet at an end do not cross
 
@@ -50,10 +50,33 @@ def data_crossings(
             if data.crosses(power):
                 found = runs if power.is_run else drops
                 found.setdefault(" ".join(data.names), []).extend(power.names)
-    return tuple(
+    told = tuple(
         f"{name} crosses {_words(runs.get(name, ()), drops.get(name, ()))}"
+        f"{_in_front(installation.containment.get(name))}"
         for name in dict.fromkeys([*runs, *drops])
     )
+    return (*told, *_passed_behind(installation, lines))
+
+
+def _passed_behind(installation: Installation, lines: Sequence[_Line]) -> Iterator[str]:
+    """Yield what crosses power runs of a known stand-off: "T1 passes in front of W10-3"."""
+    behind: dict[str, list[str]] = {}
+    for run in (line for line in lines if line.is_run and not line.is_data):
+        for other in (line for line in lines if not line.is_run):
+            if run.crosses(other):
+                behind.setdefault(run.names[0], []).extend(other.names)
+    for name, cables in behind.items():
+        off = installation.containment[name].stand_off_mm
+        if off:
+            told = " ".join(dict.fromkeys(cables))
+            yield f"{name} passes in front of {told}, {off:g} off the wall"
+
+
+def _in_front(run: Containment | None) -> str:
+    """Return that a run passes in front where its stand-off from the wall is given."""
+    if run is None or not run.stand_off_mm:
+        return ""
+    return f"; it passes in front, {run.stand_off_mm:g} off the wall"
 
 
 def _words(runs: Sequence[str], drops: Sequence[str]) -> str:

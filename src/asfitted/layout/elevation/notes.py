@@ -22,11 +22,11 @@ if TYPE_CHECKING:
 SCAN = "SCAN BEFORE DRILLING."
 HEIGHTS = (
     "Heights in mm above finished floor level (FFL): C/L to the centre line, U/S to the "
-    "underside, T/O to the top. Lengths in mm from the left-hand corner. Tolerance ±10."
+    "underside, T/O to the top. Lengths in mm from 0 at the left-hand end. Tolerance ±10."
 )
 OUTSIDE = (
-    "Lengths count to the inner face of the end wall; wall thickness is not recorded. "
-    "Measure from a door or window outside."
+    "Lengths count from 0, the inner face of the wall at the left end, to that of the wall at the "
+    "right end; wall thickness is not recorded. Measure from a door or window outside."
 )
 DIRECTIONS: tuple[Literal["horizontal", "vertical"], ...] = ("horizontal", "vertical")
 CROSSINGS = "Where data crosses power: cross at right angles, keep 50 mm clear or divide."

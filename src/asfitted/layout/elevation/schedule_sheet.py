@@ -80,6 +80,13 @@ def schedule_pages(notes: Sequence[str], tables: Sequence[TablePanel], paper: Pa
     return max((piece.page for piece in _flow(notes, tables, paper)), default=0) + 1
 
 
+def page_of_table(
+    notes: Sequence[str], tables: Sequence[TablePanel], ident: str, paper: Paper = "A3"
+) -> int:
+    """Return the page, from 0, on which the first rows of a table stand."""
+    return next(p.page for p in _flow(notes, tables, paper) if p.ident == ident)
+
+
 def lay_out_schedules(
     notes: Sequence[str], tables: Sequence[TablePanel], page: int, paper: Paper = "A3"
 ) -> tuple[Item, ...]:

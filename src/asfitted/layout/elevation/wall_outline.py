@@ -71,7 +71,11 @@ def _sides(view: WallView, heavy: dict[str, bool]) -> list[Path]:
 
 
 def edge_words(content: WallContent, side: str, refs: References) -> tuple[str, str]:
-    """Return what stands over one side of a view: "A | B", "outer corner", "M1" with its sheet."""
+    """Return what stands over one side of a view: "A | B" and what its line is, or "M1".
+
+    On the outer face of a wall the line is where the room ends, not the corner of the building:
+    lengths count from there, and how thick the wall round the corner is nobody recorded.
+    """
     edge = content.window.left if side == "left" else content.window.right
     if edge.kind == "cut" or not edge.name:
         return "", ""
@@ -80,6 +84,8 @@ def edge_words(content: WallContent, side: str, refs: References) -> tuple[str, 
         spot = refs.spot(edge.beyond, along, content.wall.height_mm)
         return edge.name, f"match line, sheet {spot}" if spot else "match line"
     pair = (edge.name, content.letter) if side == "left" else (content.letter, edge.name)
+    if content.face == "outside":
+        return " | ".join(pair), f"inner face of wall {edge.name}"
     return " | ".join(pair), "outer corner" if edge.is_outer else ""
 
 

@@ -12,7 +12,6 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box, Point
-from asfitted.layout.figures import rounded
 from asfitted.layout.free_room import part_in_box
 from asfitted.layout.lettering import BODY, box_of
 from asfitted.layout.linework import widths_for
@@ -21,6 +20,7 @@ from asfitted.layout.plan.plan_view import WALL_MM
 from asfitted.layout.sheet_layout import Item, Path, Stroke, Text
 from asfitted.layout.table import Column, Table
 from asfitted.reference.cctv import pixel_density_classes
+from asfitted.rounding import rounded_down
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -92,7 +92,7 @@ def camera_table(model: Model, things: Sequence[PlanThing]) -> Table | None:
     )
     rows = []
     for thing in cameras:
-        reaches = {r.name: rounded(r.distance_m, 1) for r in camera_reaches(model, thing.tag)}
+        reaches = {r.name: rounded_down(r.distance_m, 1) for r in camera_reaches(model, thing.tag)}
         result = model.results.data.get(thing.tag)
         field = result.field_of_view_deg if result else None
         told = "not recorded" if field is None else f"{field:.0f}°"

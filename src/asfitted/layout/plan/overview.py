@@ -36,7 +36,10 @@ NOTES = (
         "Rooms with the sheet of their floor plan. Dashed with two dots: where a room is cut "
         "into parts."
     ),
-    "Black square: distribution board. Walls are drawn 100 mm thick or as one line.",
+    (
+        "Black square: distribution board. Walls are drawn 100 mm thick, thickness not recorded, "
+        "or as one line."
+    ),
     "Rooms whose place is not recorded stand side by side, 3 m apart.",
 )
 

@@ -8,6 +8,7 @@ from asfitted.layout.legend import LineSample, lay_out_legend
 from asfitted.layout.plan.camera_views import camera_reaches
 from asfitted.layout.plan.plan_runs import is_level_somewhere
 from asfitted.layout.plan.plan_things import GREAT, GREAT_MM, SIZE_MM, plan_things, size_of
+from asfitted.layout.plan.plan_view import WALL_MM
 
 if TYPE_CHECKING:
     from asfitted.geometry import Point
@@ -19,7 +20,8 @@ def legend_of(model: Model, at: Point, width_mm: float, columns: int = 2) -> Leg
     """Return the legend of what the plan of a job, or of a part of it, uses."""
     installation = model.installation
     things = plan_things(installation, model.symbols)
-    lines = [LineSample("wall, thickness nominal (100 mm)", 0.5, double=True)]
+    wall = f"wall: drawn {WALL_MM:g} mm thick, thickness not recorded"
+    lines = [LineSample(wall, 0.5, double=True)]
     if any(is_level_somewhere(run) for run in installation.containment.values()):
         lines.append(LineSample("containment from above", 0.5, double=True))
     if any(t.looks is not None and camera_reaches(model, t.tag) for t in things):

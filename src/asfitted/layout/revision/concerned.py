@@ -37,7 +37,8 @@ _NEVER = (
 #: What follows from how a set is split and numbered: sheets, zones, pieces, parts of a board.
 _REFERENCE = re.compile(
     r"\b(?:sheets?\s+)?\d{2,3}(?:/|,?\s+zone\s+)[A-Z]\d{1,2}\b"
-    r"|\bsheets?\s+\d+\b|\bpiece\s+\d+|^\d+:\s|· ways \d+ to \d+ of \d+"
+    r"|\bsheets?\s+\d+(?:(?:,|\s+to|\s+and)\s+\d+)*\b"
+    r"|\bpiece\s+\d+|^\d+:\s|· ways \d+ to \d+ of \d+"
 )
 #: Notes and keynotes are numbered as they come, and go to another sheet where one has no room.
 _NOTE = re.compile(r"(?:note|keynote):\d+")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.calculate.network import fault_of_ipf
 from asfitted.layout.given_words import known
 from asfitted.layout.schedule.words import figure
 from asfitted.layout.table import Column, Table
@@ -44,7 +45,7 @@ def _origin_rows(model: Model) -> list[tuple[str, ...]]:
             _shown(own.ze_ohm if own else None, "Ω"),
         ),
         (
-            "Fault current at the origin",
+            f"Fault current at the origin, {fault_of_ipf(supply.phases)}",
             known(supply.ipf_ka, "kA"),
             NONE,
             _shown(own.fault_ka if own else None, "kA"),
@@ -66,7 +67,7 @@ def _board_rows(board: Board, own: BoardReading | None, model: Model) -> list[tu
     rows: list[tuple[str, ...]] = [
         ("Zs at the board", known(board.zs_ohm, "Ω"), zs, _shown(own.zs_ohm if own else None, "Ω")),
         (
-            "Fault current at the board",
+            f"Fault current at the board, {fault_of_ipf(board.phases)}",
             known(board.ipf_ka, "kA"),
             figure(fault, 1, "kA"),
             _shown(own.fault_ka if own else None, "kA"),

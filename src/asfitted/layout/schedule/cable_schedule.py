@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.calculate.cable_rating import capacity_words
 from asfitted.layout.figures import metres
 from asfitted.layout.given_words import NOT_RECORDED, state_before
 from asfitted.layout.schedule.words import (
@@ -15,7 +16,7 @@ from asfitted.layout.schedule.words import (
 from asfitted.layout.table import Column, Table
 
 if TYPE_CHECKING:
-    from asfitted.calculate.results import CableRoute, RouteLeg
+    from asfitted.calculate.results import CableResult, CableRoute, RouteLeg
     from asfitted.layout.sheet_model import Model
     from asfitted.resolve.installation import Cable
 
@@ -29,7 +30,7 @@ COLUMNS = (
     Column("Method, group"),
     Column("Protected by"),
     Column("Ib A", align="end", wraps=False),
-    Column("Iz A", align="end", wraps=False),
+    Column("Iz A", align="end"),
     Column("Drop %", align="end", wraps=False),
     Column("Length", align="end", wraps=False),
     Column("Cut", align="end", wraps=False),
@@ -62,11 +63,16 @@ def _row(cable: Cable, model: Model) -> tuple[str, ...]:
         f"{figures.method}, {figures.group_count}" if figures else "–",
         device_words(circuit.device) if circuit else "–",
         figure(figures.design_current_a if figures else None, 1, missing="–"),
-        figure(figures.capacity_a if figures else None, 1, missing="–"),
+        _capacity(figures) if figures else "–",
         figure(figures.drop_to_end_pct if figures else None, 2, missing="–"),
         length_words(cable, route.length_m if route and route.length_m else None),
         "–" if cable.state != "new" or route is None else metres(route.cut_m),
     )
+
+
+def _capacity(figures: CableResult) -> str:
+    """Return Iz, on two lines where it was not checked, so that its column stays narrow."""
+    return capacity_words(figures.capacity_a, figures.capacity_doubt).replace(" (", "\n(")
 
 
 def runs_in(route: CableRoute | None) -> str:

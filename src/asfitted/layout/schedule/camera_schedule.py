@@ -17,6 +17,7 @@ from asfitted.layout.schedule.words import (
     plate_cells,
 )
 from asfitted.layout.table import Column, Table
+from asfitted.rounding import rounded_down
 
 if TYPE_CHECKING:
     from asfitted.calculate.results import DataResult
@@ -88,7 +89,7 @@ def _picture(camera: DataDevice) -> str:
 def _detail(figures: DataResult | None) -> str:
     if figures is None or figures.density_px_m is None:
         return NOT_CHECKED
-    return f"{figures.density_px_m:.0f} px/m: {figures.density_class}"
+    return f"{rounded_down(figures.density_px_m, 0)} px/m: {figures.density_class}"
 
 
 def _cable(cable: Cable | None, figures: DataResult | None) -> str:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from asfitted.check.readings import rcd_of
+from asfitted.check.readings import may_have_rcd, rcd_of
 from asfitted.layout.schedule.words import figure
 from asfitted.layout.table import Column, Table
 from asfitted.reference.reading_limits import longest_trip_ms
@@ -130,7 +130,6 @@ def _known_cells(circuit: Circuit, model: Model) -> dict[str, str]:
     """Return what is known without an instrument: limits, and figures for cold conductors."""
     figures = model.results.circuits.get(circuit.tag)
     expected = model.results.expected.get(circuit.tag)
-    rcd = rcd_of(circuit, model.installation)
     most = figures.zs_limit_measured_ohm if figures else None
     return {
         "Way": circuit.way,
@@ -138,15 +137,23 @@ def _known_cells(circuit: Circuit, model: Model) -> dict[str, str]:
         "R1+R2 calculated Ω": figure(expected.r1r2_ohm if expected else None, 2, missing="n/k"),
         "Zs most, cold Ω": figure(most, 2, missing="n/k"),
         "Zs calculated Ω": figure(expected.zs_ohm if expected else None, 2, missing="n/k"),
-        "RCD most ms": f"{longest_trip_ms(delayed=rcd.delayed).value:g}" if rcd else NONE,
+        "RCD most ms": _rcd_limit(circuit, model),
     }
+
+
+def _rcd_limit(circuit: Circuit, model: Model) -> str:
+    """Return the longest tripping time, ms; "n/k" where an older circuit's RCD is not recorded."""
+    rcd = rcd_of(circuit, model.installation)
+    if rcd is None:
+        return "n/k" if may_have_rcd(circuit, model.installation) else NONE
+    return f"{longest_trip_ms(delayed=rcd.delayed).value:g}"
 
 
 def _measured_cells(
     circuit: Circuit, reading: CircuitReading | None, model: Model
 ) -> dict[str, str]:
     """Return what an instrument showed; empty where nothing was given."""
-    has_rcd = rcd_of(circuit, model.installation) is not None
+    has_rcd = may_have_rcd(circuit, model.installation)
     whole = NOT_TESTED if reading and reading.not_tested else ""
     ring = whole if circuit.ring else NONE
     rcd = whole if has_rcd else NONE

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.layout.brief.in_place import FOUND, in_place
 from asfitted.layout.figures import rounded
 from asfitted.layout.table import Column, Table
 
@@ -27,12 +28,13 @@ COLUMNS = (
 
 def cut_list(model: Model) -> Table:
     """Return one row for each new cable. The last column is left for the initials of who cut it."""
-    sources = reel_of_each(model)
+    sources, found = reel_of_each(model), in_place(model.installation)
     rows, idents = [], []
     for cable in model.installation.cables.values():
         route = model.results.routes.get(cable.tag)
         if route is None or cable.state != "new":
             continue
+        is_found = cable.tag in found
         rows.append(
             (
                 cable.tag,
@@ -41,8 +43,8 @@ def cut_list(model: Model) -> Table:
                 cable.to_end,
                 length_sum(route),
                 f"{rounded(route.cut_m, 1)} m",
-                sources.get(cable.tag, "not planned"),
-                "",
+                FOUND if is_found else sources.get(cable.tag, "not planned"),
+                "–" if is_found else "",
             )
         )
         idents.append(cable.tag)

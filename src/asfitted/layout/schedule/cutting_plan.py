@@ -19,10 +19,12 @@ COLUMNS = (
     Column("Stock", wraps=False),
     Column("Pieces, in order of cutting (m)"),
     Column("Left over"),
+    Column("Orders the least?"),
     Column("Done", align="middle", wraps=False),
 )
 SCRAP_MM = 500  # common practice: shorter offcuts of containment are scrap
 BOX = "☐"
+LEAST = "proved"
 ON = "goes on"  # a row that goes on from the one over it
 MOST_PIECES = 36  # in one row
 
@@ -36,7 +38,7 @@ def cutting_plan_table(model: Model) -> Table:
     for item in off.cuts if off is not None else ():
         strong.add(len(rows))
         is_ordered = item.cut_by_seller and not item.from_hand
-        sums = (item.item, order_words(item), _sums(item), proof_words(item), "")
+        sums = (item.item, order_words(item), _sums(item), "", proof_words(item), "")
         found = list(_by_seller(item)) if is_ordered else [sums, *_cuts(item)]
         rows += found
         idents += [item.item, *(f"{item.item}/{i}" for i in range(1, len(found)))]
@@ -55,9 +57,16 @@ def _by_seller(item: ItemCuts) -> Iterator[tuple[str, ...]]:
     """Yield the row of an item that is ordered to its lengths; many lengths take several rows."""
     pieces = [f"{p.mark} {_m(p.length_mm)}" for cut in item.cuts for p in cut.pieces]
     first, *more = _rows_of(pieces)
-    yield item.item, order_words(item), f"cut to length by the seller: {first}", "nothing", BOX
+    yield (
+        item.item,
+        order_words(item),
+        f"cut to length by the seller: {first}",
+        "nothing",
+        LEAST,
+        BOX,
+    )
     for words in more:
-        yield "", ON, words, "", BOX
+        yield "", ON, words, "", "", BOX
 
 
 def _rows_of(pieces: list[str]) -> list[str]:
@@ -75,7 +84,7 @@ def _sums(item: ItemCuts) -> str:
 def proof_words(item: ItemCuts) -> str:
     """Return how good the plan is: the least there is, or how far it may be from it."""
     if item.is_least:
-        return "proved least"
+        return LEAST
     return f"not proved: {_m(item.ordered_mm - item.least_mm)} m gap"
 
 
@@ -91,9 +100,9 @@ def _cuts(item: ItemCuts) -> Iterator[tuple[str, ...]]:
         hand = " in hand" if key[1] else ""
         stock = f"{name} {numbers}: {_m(key[0])} m{hand}"
         first_words, *more = _pieces(group)
-        yield "", stock, first_words, _rest(item, group[0]), BOX
+        yield "", stock, first_words, _rest(item, group[0]), "", BOX
         for words in more:
-            yield "", ON, words, "", BOX
+            yield "", ON, words, "", "", BOX
 
 
 def _alike(cut: StockCut) -> tuple[int, bool, tuple[int, ...]]:

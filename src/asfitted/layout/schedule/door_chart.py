@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from asfitted.calculate.network import fault_of_ipf
 from asfitted.layout.figures import metres
 from asfitted.layout.given_words import NOT_RECORDED, state_behind, surge_protection_is_at
 from asfitted.layout.schedule.words import (
@@ -180,7 +181,10 @@ def header_lines(board: Board, model: Model) -> tuple[tuple[str, str], ...]:
         ("Fed from", fed),
         ("Main switch", f"{switch}; board {figure(board.rating_a, 0, 'A', NOT_RECORDED)}"),
         ("Supply", supply_words(supply).removeprefix("Supply: ")),
-        ("Zs and fault current here", f"{zs_words}; {fault} calculated"),
+        (
+            "Zs and fault current here",
+            f"{zs_words}; {fault} {fault_of_ipf(board.phases)}, calculated",
+        ),
         ("Surge protection", _surge(board, model)),
         ("Demand", _demand(figures)),
         (

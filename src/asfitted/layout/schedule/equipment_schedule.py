@@ -127,7 +127,7 @@ def _cabinet(cabinet: Cabinet) -> tuple[str, ...]:
         NOT_RECORDED,
         cabinet.fed_from or NOT_RECORDED,
         *plate_cells(cabinet.plate),
-        NOT_RECORDED,
+        "new",  # a job file that shows an older cabinet has no word for it: what is given comes new
     )
 
 

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model
 
 COLUMNS = (
-    Column("Item"),
+    Column("Item", least_mm=46.0),
     Column("Needed", align="end", wraps=False),
     Column("To order", align="end", wraps=False),
     Column("Made up of"),

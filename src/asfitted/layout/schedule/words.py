@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
-from asfitted.layout.figures import metres, rounded
+from asfitted.layout.figures import metres, place_m, rounded
 from asfitted.layout.given_words import NOT_RECORDED
 from asfitted.layout.table import Column
 
@@ -33,10 +33,8 @@ def place(position: Position) -> str:
     if not position.wall:
         return position.words
     side = " outside" if position.outside else ""
-    out = f", {position.out_mm / 1000:.1f} m out" if position.out_mm else ""
-    return (
-        f"wall {position.wall}{side} {position.along_mm / 1000:.1f} m, +{position.up_mm:.0f}{out}"
-    )
+    out = f", {place_m(position.out_mm)} out" if position.out_mm else ""
+    return f"wall {position.wall}{side} {place_m(position.along_mm)}, +{position.up_mm:.0f}{out}"
 
 
 #: Columns of what is read off a rating plate, in the order of ``plate_cells``.

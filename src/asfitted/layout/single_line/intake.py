@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from asfitted.layout.sheet_layout import Item
     from asfitted.layout.sheet_model import Model
     from asfitted.layout.single_line.placing import PlacedSheet
-    from asfitted.resolve.installation import Supply
+    from asfitted.resolve.installation import Installation, Supply
 
 WORDS_X = 7.0  # line to the words right of its signs
 JOG_MM = 6.0  # room under the intake where its lines turn aside to a box that is not below them
@@ -87,7 +87,7 @@ def _line_items(model: Model, supply: Supply | None, at: Point, room: float) -> 
     """Return terminal, cut-out fuse, meter and strokes from the top down, each with its words."""
     signs = ["terminal", "fuse", "meter_kwh"] if supply is not None else ["terminal", "meter_kwh"]
     says = {
-        "terminal": set_phrases(_supply_phrases(supply), min(room, 80.0), BODY),
+        "terminal": set_phrases(_supply_phrases(model.installation), min(room, 80.0), BODY),
         "fuse": set_phrases(_cut_out_phrases(supply), room, BODY, join=" "),
         "meter_kwh": ["energy meter"],
     }
@@ -112,15 +112,23 @@ def _line_items(model: Model, supply: Supply | None, at: Point, room: float) -> 
     return items + ink.words("supply:tails:words", [f"tails {size}{length}"], words_at)
 
 
-def _supply_phrases(supply: Supply | None) -> list[str]:
+def _supply_phrases(installation: Installation) -> list[str]:
+    supply = installation.supply
     if supply is None:
         return [given.NOT_RECORDED]
     volts = f"{supply.line_v:g}/{supply.u0_v:g}" if supply.phases == 3 else f"{supply.u0_v:g}"
     phases = "3N~" if supply.phases == 3 else "1N~"
+    volts, hertz = (
+        f"{figure} (a)" if given.how_given(installation, "supply", what) == "assumed" else figure
+        for what, figure in (
+            ("voltage", f"{volts} V"),
+            ("frequency", f"{supply.frequency_hz:g} Hz"),
+        )
+    )
     return [
-        f"{supply.system}, {phases} {volts} V {supply.frequency_hz:g} Hz",
+        f"{supply.system}, {phases} {volts} {hertz}",
         f"Ze {given.known(supply.ze_ohm, 'Ω')}",
-        f"Ipf {given.known(supply.ipf_ka, 'kA')}",
+        f"Ipf {given.known_fault(supply.ipf_ka, supply.phases)}",
     ]
 
 

@@ -17,9 +17,9 @@ MOST_LISTED = 6
 ADDITIONAL_MA = 30.0  # BS 7671 415.1.1: additional protection by an RCD of 30 mA or less
 
 CALCULATED = (
-    "Ib, Iz, drop and Zs under a circuit are calculated: Iz is the least of its cables, drop "
-    "and Zs are at its worst point, at most is the limit of Zs. A length L is that of the drawn "
-    "route with its tails."
+    "Ib, Iz, drop and Zs under a circuit are calculated: Iz is the least of its cables but those "
+    "told as not checked, drop and Zs are at its worst point, at most is the limit of Zs. A "
+    "length L is that of the drawn route with its tails."
 )
 EXISTING = (
     "Existing work is drawn narrow and marked existing. What was not found out reads "

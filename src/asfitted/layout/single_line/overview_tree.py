@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from asfitted.layout.given_words import NOT_RECORDED, known, state_word
+from asfitted.calculate.network import fault_of_ipf
+from asfitted.layout.given_words import NOT_RECORDED, known, known_fault, state_word
 from asfitted.layout.lettering import BODY, TAG
 from asfitted.layout.single_line import words as say
 from asfitted.layout.single_line.parts import SUPPLY
@@ -133,8 +134,12 @@ def _figures(model: Model, board: Board) -> list[str]:
     if result is not None:
         fault = result.fault_max_3ph_ka if board.phases == 3 else result.fault_max_1ph_ka
         zs = result.zs_ohm
-    pairs = [("Ipf", board.ipf_ka, "kA"), ("Zs", board.zs_ohm, "Ω")]
-    given = [f"{name} {known(figure, unit)}" for name, figure, unit in pairs if figure is not None]
+    given = []
+    if board.ipf_ka is not None:
+        given.append(f"Ipf {known_fault(board.ipf_ka, board.phases)}")
+    if board.zs_ohm is not None:
+        given.append(f"Zs {known(board.zs_ohm, 'Ω')}")
     if fault is None or zs is None:
         return [*given, f"Ipf {say.figure(fault, 'kA', 2)}", f"Zs {say.figure(zs, 'Ω', 2)}"]
-    return [*given, f"Ipf {fault:.2f} kA and Zs {zs:.2f} Ω calculated"]
+    which = fault_of_ipf(board.phases)
+    return [*given, f"Ipf {fault:.2f} kA {which} and Zs {zs:.2f} Ω calculated"]

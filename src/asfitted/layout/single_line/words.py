@@ -5,11 +5,13 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
-from asfitted.calculate.cable_rating import FREE_AIR
+from asfitted.calculate.cable_rating import FREE_AIR, capacity_words
+from asfitted.calculate.network import fault_of_ipf
 from asfitted.layout.figures import metres, rounded
 from asfitted.layout.given_words import (
     NOT_RECORDED,
     known,
+    known_fault,
     state_word,
     surge_protection_is_at,
 )
@@ -22,6 +24,7 @@ from asfitted.resolve.starters import BUILT_IN, NO_STARTER
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
+    from asfitted.calculate.results import CableResult, CircuitResult
     from asfitted.layout.sheet_model import Model
     from asfitted.layout.single_line.tree import Column, Stage
     from asfitted.resolve.installation import (
@@ -106,15 +109,17 @@ def leg_phrases(model: Model, circuit: Circuit, stage: Stage, *, is_first: bool)
     own = state_word(cables[0].state)
     if own and own not in phrases:
         phrases.append(own)
-    methods = {r.method for cable in cables if (r := model.results.cables.get(cable.tag))}
-    return [*phrases, *_method_phrases(methods)]
+    rated = [r for cable in cables if (r := model.results.cables.get(cable.tag))]
+    return [*phrases, *_method_phrases(rated)]
 
 
-def _method_phrases(methods: set[str]) -> list[str]:
+def _method_phrases(rated: list[CableResult]) -> list[str]:
     """Return "method B, C" and, where the table is that for free air, words that say so."""
-    letters = ", ".join(sorted(methods - {FREE_AIR}))
+    letters = ", ".join(sorted({r.method for r in rated} - {FREE_AIR}))
     found = [f"method {letters}"] if letters else []
-    return [*found, f"rated in {FREE_AIR}"] if FREE_AIR in methods else found
+    if any(r.capacity_doubt for r in rated):
+        return [*found, "no rating as laid"]
+    return [*found, f"rated in {FREE_AIR}"] if any(r.method == FREE_AIR for r in rated) else found
 
 
 def cable_phrases(model: Model, cables: list[Cable]) -> list[str]:
@@ -160,16 +165,39 @@ MANY_OHM = 10.0
 
 
 def figure_phrases(model: Model, circuit: Circuit) -> list[str]:
-    """Return Ib, the least Iz of its cables, drop and Zs at the worst point, and Zs's limit."""
+    """Return Ib, the least Iz of its cables, drop and Zs at the worst point, and Zs's limit.
+
+    A cable that no table rates as it lies has no part in the least Iz: it is told by its tag.
+    """
     result = model.results.circuits.get(circuit.tag)
     if result is None or circuit.state is not State.NEW:
         return []
-    capacities = [
-        r.capacity_a for tag in circuit.cables if (r := model.results.cables.get(tag)) is not None
+    rated = [r for tag in circuit.cables if (r := model.results.cables.get(tag)) is not None]
+    return [
+        *_figures([("Ib", result.design_current_a, "A", 1)]),
+        *_capacity_phrases(rated),
+        *_figures(_limited(result)),
     ]
-    figures = (
-        ("Ib", result.design_current_a, "A", 1),
-        ("Iz", min(capacities, default=None), "A", 1),
+
+
+def _capacity_phrases(rated: list[CableResult]) -> list[str]:
+    """Return the least Iz that was checked, and each Iz that was not by the tag of its cable."""
+    checked = [r.capacity_a for r in rated if r.checked_capacity_a is not None]
+    doubted = [r for r in rated if r.checked_capacity_a is None]
+    words = []
+    if checked or not doubted:
+        words = _figures([("Iz", min(checked, default=None), "A", 1)])
+    for r in doubted:
+        whose = "Iz" if len(rated) == 1 else f"{r.tag} Iz"
+        told = capacity_words(r.capacity_a, r.capacity_doubt, unit="A")
+        unrated, _, free_air = told.partition(" (")
+        words += [f"{whose} {unrated}", f"({free_air}"]  # two lines: the column stays narrow
+    return words
+
+
+def _limited(result: CircuitResult) -> list[tuple[str, float | None, str, int]]:
+    """Return drop and Zs with its limit: name, figure, unit and decimals."""
+    return [
         ("drop", result.drop_pct, "%", 2),
         ("Zs", result.zs_ohm, "Ω", 2),
         (
@@ -178,7 +206,11 @@ def figure_phrases(model: Model, circuit: Circuit) -> list[str]:
             "Ω",
             2 if (result.zs_limit_ohm or 0.0) < MANY_OHM else 0,
         ),
-    )
+    ]
+
+
+def _figures(figures: list[tuple[str, float | None, str, int]]) -> list[str]:
+    """Return each figure with its name and unit; one that is not known is not checked."""
     return [
         f"{name} {value:.{places}f} {unit}" if value is not None else f"{name} not checked"
         for name, value, unit, places in figures
@@ -318,8 +350,9 @@ def board_figures(model: Model, board: Board) -> list[str]:
         fault = result.fault_max_3ph_ka if board.phases == 3 else result.fault_max_1ph_ka
     phrases = []
     if board.ipf_ka is not None:
-        phrases.append(f"Ipf {known(board.ipf_ka, 'kA')}")
-    phrases.append(f"Ipf {figure(fault, 'kA', 2)}" + (" calculated" if fault is not None else ""))
+        phrases.append(f"Ipf {known_fault(board.ipf_ka, board.phases)}")
+    which = "" if fault is None else f" {fault_of_ipf(board.phases)}, calculated"
+    phrases.append(f"Ipf {figure(fault, 'kA', 2)}{which}")
     if board.zs_ohm is not None:
         phrases.append(f"Zs {known(board.zs_ohm, 'Ω')}")
     zs = None if result is None else result.zs_ohm
