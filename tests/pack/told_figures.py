@@ -128,7 +128,12 @@ def _figures(model: Model, circuit: Circuit, texts: dict[str, str]) -> Iterator[
     if figures is None or circuit.state != "new":
         return
     ident = f"{circuit.tag}:figures"
-    least = [r.capacity_a for t in circuit.cables if (r := model.results.cables.get(t))]
+    laid = [r for t in circuit.cables if (r := model.results.cables.get(t))]
+    least = [r.checked_capacity_a for r in laid if r.checked_capacity_a is not None]
+    for one in laid:
+        if one.checked_capacity_a is None:
+            told = f"{one.tag} Iz not checked (free air {rounded(one.capacity_a, 1)} A)"
+            yield Claim(ident, told, texts[ident])
     for name, value, unit, digits in (
         ("Ib", figures.design_current_a, "A", 1),
         ("Iz", min(least, default=None), "A", 1),

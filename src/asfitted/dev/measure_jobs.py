@@ -20,7 +20,7 @@ import tempfile
 import time
 from collections import Counter
 from concurrent.futures import ProcessPoolExecutor
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Any
@@ -69,15 +69,20 @@ def lay_out_what_can_be(
     Only these kinds are planned and numbered, which is quick; a sheet that names one of another
     kind needs that kind too. What goes wrong is noted in ``failures``; the other sheets still come.
     """
-    planned: list[tuple[SheetKind, SheetPlan]] = []
-    for kind in sheet_kinds():
-        if wanted and kind_name(kind) not in wanted:
-            continue
+    kinds = [k for k in sheet_kinds() if not wanted or kind_name(k) in wanted]
+    plans: dict[int, list[SheetPlan]] = {}
+    for place, kind in sorted(enumerate(kinds), key=lambda one: getattr(one[1], "LATE", 0)):
+        known = tuple(plan for at in sorted(plans) for plan in plans[at])
         try:
-            planned += [(kind, plan) for plan in kind.plan(model)]
+            plans[place] = list(kind.plan(replace(model, planned=known)))
         except Exception as error:  # noqa: BLE001 - whatever goes wrong is what is looked for
             failures.append((kind_name(kind), f"plan: {type(error).__name__}: {error}"))
-    keys = {plan.key: f"{i:02d}" for i, (_, plan) in enumerate(planned, start=1)}
+    planned = [(kinds[place], plan) for place in sorted(plans) for plan in plans[place]]
+    keys = {
+        key: f"{i:02d}"
+        for i, (_, plan) in enumerate(planned, start=1)
+        for key in (plan.key, *plan.also)
+    }
     numbers = Numbers(MappingProxyType(keys))
     sheets = []
     for kind, plan in planned:

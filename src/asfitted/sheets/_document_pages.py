@@ -85,7 +85,8 @@ def plan_document(
         part = part_words.format(number, len(pages)) if len(pages) > 1 else ""
         name = f"{key}-{number}" if part else key
         page = DocumentPage((heading or title) + part, placed, aside)
-        plans.append(SheetPlan(name, title + part, paper, section, page))
+        also = (key,) if part and number == 1 else ()  # who names the text finds its first page
+        plans.append(SheetPlan(name, title + part, paper, section, page, also=also))
     return plans
 
 

@@ -111,7 +111,7 @@ def _instruments(model: Model) -> Table:
             used = [t for t, c in readings.circuits.items() if c.taken.instrument == one.tag]
             words = f"{len(used)} circuits" if used else ""
             rows.append((one.name, one.serial, one.checked, words))
-    rows = rows or [("", "", "", "")] * 3
+    rows = rows or [("", "", "", "")] * 2
     idents = tuple(f"{i:03d}" for i in range(len(rows)))
     return Table(INSTRUMENT_COLUMNS, tuple(rows), idents)
 

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 DOT_MM, FOLD_MM, JOINT_MM = 0.7, 2.5, 1.6
 LEVEL_PITCH_MM = 4.2
+APART_MM = 3.0  # from the words of one match mark to those of the other
 MARK_MM = 30.0  # from one mark of a cross-section to the next
 
 
@@ -264,6 +265,8 @@ def _matches(
         words = f"match {tag}-{number}: part {part.number + int(side)}, sheet {sheet}"
         items.append(Item(name, "flag", (line,), title=words))
         at, anchor = Point(x, rows[1] + 4.7), "end" if side > 0 else "start"
+        if 2 * text_width_mm(words, BODY) > view.right - view.left - APART_MM:
+            words = words.partition(": ")[2]  # both stand over a short part
         text = Text(at, words, BODY, anchor)  # type: ignore[arg-type]
         link = f"{sheet}#strip:{tag}:{part.number + int(side)}:run"
         items.append(Item(f"{name}:words", "text", (text,), link=link))

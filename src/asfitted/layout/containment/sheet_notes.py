@@ -43,7 +43,8 @@ def place_notes(notes: tuple[str, ...], paper: Paper, flow: ShelfFlow) -> SheetN
     if box.width > LEAST_MM and panel.height_mm(box.width) <= box.height:
         return SheetNotes(notes, paper, box.width, None)
     width = flow.column_mm
-    return SheetNotes(notes, paper, width, flow.place(width, panel.height_mm(width)))
+    slot = flow.place(width, panel.height_mm(width), under_heading=True)
+    return SheetNotes(notes, paper, width, slot)
 
 
 def _beside_title(paper: Paper) -> Box:

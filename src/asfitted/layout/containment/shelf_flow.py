@@ -100,13 +100,21 @@ class ShelfFlow:
         """Width of a column of tables."""
         return (self.area.width - GAP_X * (self.columns - 1)) / self.columns
 
-    def place(self, width: float, height: float, *, after: Slot | None = None) -> Slot:
+    def place(
+        self,
+        width: float,
+        height: float,
+        *,
+        after: Slot | None = None,
+        under_heading: bool = False,
+    ) -> Slot:
         """Return the place of a view: on the first shelf with room, else a new one.
 
         Args:
             width: of the view, mm.
             height: of the view, mm.
             after: place of the view that is to come before it.
+            under_heading: whether it leaves room for a heading where it begins a sheet.
 
         Raises:
             DoesNotFitError: the view is larger than any sheet.
@@ -122,18 +130,18 @@ class ShelfFlow:
             if is_later and fits:
                 break
         else:
-            shelf = self._new_shelf(height)
+            shelf = self._new_shelf(height, HEADING_MM if under_heading else 0.0)
         slot = Slot(shelf.page, Point(shelf.x, shelf.top))
         shelf.x += width + GAP_X
         return slot
 
-    def _new_shelf(self, height: float) -> Shelf:
+    def _new_shelf(self, height: float, heading_mm: float) -> Shelf:
         """Return a new shelf under the last one, or on a new sheet."""
         last = self._shelves[-1] if self._shelves else None
         page = last.page if last else 0
         top = last.top + last.height + GAP_Y if last else self.area.y0
         if top + height > self.area.y1 + 1e-6:
-            page, top = page + 1, self.area.y0
+            page, top = page + 1, self.area.y0 + heading_mm
         shelf = Shelf(page, top, height, self.area.x0)
         self._shelves.append(shelf)
         return shelf

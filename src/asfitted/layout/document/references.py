@@ -71,8 +71,11 @@ def sheet_key(model: Model, name: str) -> str | None:
 
 def on_sheets(model: Model, name: str) -> str:
     """Return ``sheet [[key]]`` or ``sheets [[key]], [[key]]`` for every planned sheet of a kind."""
-    keys = (key for plan in model.planned for key in (plan.key, *plan.also))
-    found = [f"[[{k}]]" for k in keys if k == name or k.startswith((f"{name}/", f"{name}-"))]
+    found = [
+        f"[[{plan.key}]]"
+        for plan in model.planned
+        if any(k == name or k.startswith((f"{name}/", f"{name}-")) for k in (plan.key, *plan.also))
+    ]
     return f"sheet{'s' * (len(found) > 1)} {', '.join(found)}" if found else ""
 
 
