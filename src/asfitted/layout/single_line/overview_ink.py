@@ -26,7 +26,6 @@ if TYPE_CHECKING:
     )
     from asfitted.layout.single_line.placing import PlacedDiagram
 
-PROTECTIVE_Y = 4.0  # a feed to its protective conductor
 HATCH_MM = 4.0
 
 
@@ -172,7 +171,7 @@ def _feed_items(model: Model, feed: PlacedFeed) -> list[Item]:
     circuit = model.installation.circuits.get(board.fed_by)
     state = board.state if circuit is None else circuit.state
     net = SUPPLY if circuit is None else circuit.tag
-    low = feed.y + PROTECTIVE_Y
+    low = feed.y + feed.apart_mm
     items = [
         ink.wire(f"feed:{feed.child}", net, (feed.x0, feed.y), (feed.x1, feed.y), state=state),
     ]

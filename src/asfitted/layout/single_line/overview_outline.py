@@ -24,6 +24,7 @@ from asfitted.layout.single_line.overview_parts import (
     FLAG_MM,
     FLAG_ROW_MM,
     PAD,
+    PROTECTIVE_Y,
     PlacedBox,
     PlacedFeed,
     PlacedOverview,
@@ -51,12 +52,12 @@ GAP_Y = 3.0
 PIECE_GAP_MM = 5.0
 SPINE_MM, FEED_MM = 3.5, 7.0
 INDENT_MM = SPINE_MM + FEED_MM
+STUB_APART_MM = 2.8  # both conductors meet the flag
 STUB_MM = 9.0  # a board that stands elsewhere
 TURN_MM = 8.0  # under the intake
 LEAST_MM = 70.0  # a box is no narrower
 WAYS_WORDS = "sheets 000/A1 to 000"
 WAYS_MM = FLAG_MM + 3.5 + text_width_mm(WAYS_WORDS, BODY)  # in the heading of a box: its flag
-PROTECTIVE_Y = 4.0
 
 
 @dataclass
@@ -225,15 +226,15 @@ class _Outline:
         for child in node.children:
             column.y = low + GAP_Y
             if child.tag in self.detached:
-                low, last = column.y + STUB_MM, column.y + STUB_MM / 2 - PROTECTIVE_Y / 2
-                end = x + INDENT_MM
+                low, apart, end = column.y + STUB_MM, STUB_APART_MM, x + INDENT_MM
+                last = column.y + STUB_MM / 2 - apart / 2
                 page.flags[f"on:overview/{child.tag}/1"] = Point(
-                    end + FLAG_MM / 2, last + PROTECTIVE_Y / 2
+                    end + FLAG_MM / 2, last + apart / 2
                 )
             else:
-                last, end = column.y + FEED_Y, x + INDENT_MM
+                last, end, apart = column.y + FEED_Y, x + INDENT_MM, PROTECTIVE_Y
                 low = self._branch(child, page, column, inset + INDENT_MM)
-            feed = PlacedFeed(node.tag, child.tag, spine, end, last, has_way=False)
+            feed = PlacedFeed(node.tag, child.tag, spine, end, last, has_way=False, apart_mm=apart)
             page.feeds.append(feed)
         if node.children:
             foot = last + PROTECTIVE_Y + PAD

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 PAD = 2.0
 BAND_MM = 4.0  # hatched left edge of a board that is to be removed
+PROTECTIVE_Y = 4.0  # a feed to its protective conductor
 FLAG_MM, FLAG_ROW_MM = 7.0, 8.0  # in a box: where its ways are
 CUT_MM = SIGN + 1.0  # above or below a box that is cut: its flag
 CUT_X = 8.0  # left edge of a box to the flag where it is cut
@@ -48,6 +49,7 @@ class PlacedFeed:
     x1: float
     y: float
     has_way: bool = True
+    apart_mm: float = PROTECTIVE_Y  # to its protective conductor
 
 
 @dataclass(frozen=True)
