@@ -12,7 +12,7 @@ from asfitted.layout.schedule.cut_list import cut_list
 from asfitted.layout.sheet_layout import Text
 from asfitted.layout.sheet_model import Numbers
 from asfitted.pipeline import check_job, model_of
-from asfitted.sheets import elevations, route_brief
+from asfitted.sheets import elevations, lay_out_sheets, route_brief
 
 if TYPE_CHECKING:
     from asfitted.layout.sheet_model import Model, SheetPlan
@@ -117,3 +117,16 @@ def test_a_clipped_cable_passes_beside_the_cabinet(model: Model) -> None:
 
 def test_the_wall_is_drawn_at_the_larger_scale_where_no_page_is_lost(told: dict[str, str]) -> None:
     assert "1:50 @ A4" in told["brief:wall:C:beside"]
+
+
+def test_in_the_whole_set_a_change_names_the_elevations_too(model: Model) -> None:
+    sheets = lay_out_sheets(replace(model, planned=()))
+    by_key = {sheet.key: sheet.number for sheet in sheets}
+    (cable,) = [
+        " ".join(part.text for part in item.parts if isinstance(part, Text))
+        for sheet in sheets
+        for item in sheet.items
+        if item.ident == "brief:change:cable/W12"
+    ]
+    assert by_key["elevation/C"] in cable
+    assert by_key["elevation/D"] in cable

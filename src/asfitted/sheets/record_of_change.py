@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from asfitted.resolve.installation import Job
 
 ORDER = 120
-LATE = 2  # it names the readers of every sheet of drawings and schedules
+LATE = 3  # it names the readers of every sheet of drawings and schedules
 KEY = "record-of-change"
 ISSUE_COLUMNS = (
     Column("Revision", wraps=False),

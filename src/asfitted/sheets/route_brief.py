@@ -44,7 +44,7 @@ if TYPE_CHECKING:
 
 ORDER = 130
 READERS = ("second-electrician",)
-LATE = 1  # it names the sheets on which what changed is drawn
+LATE = 2  # it names the sheets on which what changed is drawn
 CARD_WORDS = (
     "Label both ends with the words of the head of the card, then which end it is, as on the label "
     "sheets. Waste holds the rounding up: see the cut list."
