@@ -8,7 +8,7 @@ import pytest
 
 from asfitted.layout.document.flow import THIN
 from asfitted.layout.table import Column, Table
-from asfitted.sheets import _planned
+from asfitted.sheets import planned_sheets, sheet_kinds
 from asfitted.sheets._document_pages import DocumentPage, text_room
 from asfitted.sheets._table_pages import TablePage, plan_table, table_room
 
@@ -35,7 +35,12 @@ def filled(plan: SheetPlan) -> float | None:
 def test_no_page_of_several_is_less_than_a_third_full(
     demo_models: dict[str, Model], job: str
 ) -> None:
-    plans = [plan for _, plan in _planned(demo_models[job])]
+    plans = [
+        plan
+        for _, plan in planned_sheets(
+            demo_models[job], sheet_kinds(), lambda kind, told: kind.plan(told)
+        )
+    ]
     looked_at = 0
     for plan in plans:
         share = filled(plan)

@@ -20,18 +20,16 @@ import tempfile
 import time
 from collections import Counter
 from concurrent.futures import ProcessPoolExecutor
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from pathlib import Path
-from types import MappingProxyType
 from typing import TYPE_CHECKING, Any
 
 from asfitted.dev.generated_jobs import generated_job
 from asfitted.dev.sheet_faults import faults_of
 from asfitted.draw.svg import write_svg
 from asfitted.fonts import FILES
-from asfitted.layout.sheet_model import Numbers
 from asfitted.pipeline import check_job, model_of
-from asfitted.sheets import framed, sheet_kinds
+from asfitted.sheets import framed, numbered, planned_sheets, sheet_kinds
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -70,20 +68,16 @@ def lay_out_what_can_be(
     kind needs that kind too. What goes wrong is noted in ``failures``; the other sheets still come.
     """
     kinds = [k for k in sheet_kinds() if not wanted or kind_name(k) in wanted]
-    plans: dict[int, list[SheetPlan]] = {}
-    for place, kind in sorted(enumerate(kinds), key=lambda one: getattr(one[1], "LATE", 0)):
-        known = tuple(plan for at in sorted(plans) for plan in plans[at])
+
+    def plan_of(kind: SheetKind, told: Model) -> list[SheetPlan]:
         try:
-            plans[place] = list(kind.plan(replace(model, planned=known)))
+            return list(kind.plan(told))
         except Exception as error:  # noqa: BLE001 - whatever goes wrong is what is looked for
             failures.append((kind_name(kind), f"plan: {type(error).__name__}: {error}"))
-    planned = [(kinds[place], plan) for place in sorted(plans) for plan in plans[place]]
-    keys = {
-        key: f"{i:02d}"
-        for i, (_, plan) in enumerate(planned, start=1)
-        for key in (plan.key, *plan.also)
-    }
-    numbers = Numbers(MappingProxyType(keys))
+            return []
+
+    planned = planned_sheets(model, kinds, plan_of)
+    numbers = numbered(planned)
     sheets = []
     for kind, plan in planned:
         name = kind_name(kind)

@@ -72,14 +72,8 @@ def lay_out_sheets(
     model: Model, *, progress: Callable[[str], None] | None = None
 ) -> tuple[SheetLayout, ...]:
     """Plan, number and build every sheet of a job, each with its frame and title block."""
-    planned = _planned(model)
-    digits = max(2, len(str(len(planned))))
-    keys = {
-        key: f"{i:0{digits}d}"
-        for i, (_, plan) in enumerate(planned, start=1)
-        for key in (plan.key, *plan.also)
-    }
-    numbers = Numbers(MappingProxyType(keys))
+    planned = planned_sheets(model, sheet_kinds(), lambda kind, told: kind.plan(told))
+    numbers = numbered(planned)
     sheets = []
     for kind, plan in planned:
         if progress:
@@ -96,9 +90,18 @@ def _of(kind: SheetKind, name: str, *, usual: Any) -> Any:
     return getattr(kind, name, usual)
 
 
-def _planned(model: Model) -> list[tuple[SheetKind, SheetPlan]]:
-    """Return every plan with its kind, in the order of the set; late kinds are planned last."""
-    kinds = sheet_kinds()
+def planned_sheets(
+    model: Model,
+    kinds: Sequence[SheetKind],
+    plan_of: Callable[[SheetKind, Model], Sequence[SheetPlan]],
+) -> list[tuple[SheetKind, SheetPlan]]:
+    """Return every plan with its kind, in the order of the kinds; late kinds are planned last.
+
+    Args:
+        model: the job.
+        kinds: what to plan, in the order of the set.
+        plan_of: gives the plans of a kind, from the job with what was planned before it.
+    """
     plans: dict[int, Sequence[SheetPlan]] = {}
     for late in sorted({_of(kind, "LATE", usual=0) for kind in kinds}):
         known = tuple(plan for place in sorted(plans) for plan in plans[place])
@@ -109,9 +112,20 @@ def _planned(model: Model) -> list[tuple[SheetKind, SheetPlan]]:
                 readers = tuple(_of(kind, "READERS", usual=READERS))
                 plans[place] = [
                     replace(plan, section=part, readers=plan.readers or readers)
-                    for plan in kind.plan(told)
+                    for plan in plan_of(kind, told)
                 ]
     return [(kinds[place], plan) for place in sorted(plans) for plan in plans[place]]
+
+
+def numbered(planned: Sequence[tuple[SheetKind, SheetPlan]]) -> Numbers:
+    """Return the number of every sheet, and of what else is looked for on it, all equally wide."""
+    digits = max(2, len(str(len(planned))))
+    keys = {
+        key: f"{i:0{digits}d}"
+        for i, (_, plan) in enumerate(planned, start=1)
+        for key in (plan.key, *plan.also)
+    }
+    return Numbers(MappingProxyType(keys))
 
 
 def _in_file_name(words: str) -> str:

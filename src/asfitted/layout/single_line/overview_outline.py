@@ -25,10 +25,12 @@ from asfitted.layout.single_line.overview_parts import (
     FLAG_ROW_MM,
     PAD,
     PROTECTIVE_Y,
+    OverviewPage,
     PlacedBox,
     PlacedFeed,
     PlacedOverview,
     PlacedSpine,
+    overview_sheets,
 )
 from asfitted.layout.single_line.overview_tree import (
     box_heading,
@@ -69,14 +71,10 @@ class _Column:
 
 
 @dataclass
-class _Page:
-    """A sheet that is being filled."""
+class _Page(OverviewPage):
+    """A sheet that is being filled, column by column."""
 
-    columns: list[_Column]
-    boxes: list[PlacedBox] = field(default_factory=list)
-    feeds: list[PlacedFeed] = field(default_factory=list)
-    spines: list[PlacedSpine] = field(default_factory=list)
-    flags: dict[str, Point] = field(default_factory=dict)
+    columns: list[_Column] = field(default_factory=list)
 
 
 def place_outline(model: Model, room: SheetRoom, count: int) -> tuple[PlacedOverview, ...] | None:
@@ -85,19 +83,7 @@ def place_outline(model: Model, room: SheetRoom, count: int) -> tuple[PlacedOver
     pages = _Outline(model, room, count).placed(tree)
     if pages is None:
         return None
-    key, many = "distribution-overview", len(pages) > 1
-    return tuple(
-        PlacedOverview(
-            f"{key}/{i}" if many else key,
-            room,
-            tuple(page.boxes),
-            tuple(page.feeds),
-            page.flags,
-            has_intake=i == 1,
-            spines=tuple(page.spines),
-        )
-        for i, page in enumerate(pages, start=1)
-    )
+    return overview_sheets(pages, room)
 
 
 class _Outline:
@@ -135,7 +121,7 @@ class _Outline:
             x = self.area.x0 + n * (self.width + COLUMN_GAP_MM)
             y = low if has_intake and (n == 0 or x < reach) else self.area.y0
             columns.append(_Column(Box(x, self.area.y0, x + self.width, self.area.y1), y))
-        return _Page(columns)
+        return _Page(columns=columns)
 
     def _intake_reach(self) -> float:
         """Return how far right the words of the intake go."""

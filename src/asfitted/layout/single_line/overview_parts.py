@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from asfitted.layout.single_line.room import SIGN
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Mapping, Sequence
 
     from asfitted.geometry import Box, Point
     from asfitted.layout.single_line.sheet_rooms import SheetRoom
@@ -60,6 +60,16 @@ class PlacedSpine:
     box: Box
 
 
+@dataclass
+class OverviewPage:
+    """What a sheet of the overview holds while it is being filled."""
+
+    boxes: list[PlacedBox] = field(default_factory=list)
+    feeds: list[PlacedFeed] = field(default_factory=list)
+    spines: list[PlacedSpine] = field(default_factory=list)
+    flags: dict[str, Point] = field(default_factory=dict)
+
+
 @dataclass(frozen=True)
 class PlacedOverview:
     """One sheet of the overview. ``flags`` gives the middle of each flag by its name."""
@@ -82,3 +92,20 @@ class PlacedOverview:
         """How far down its boxes reach, mm from the top of the sheet."""
         boxes = [*(b.box for b in self.boxes), *(s.box for s in self.spines)]
         return max(box.y1 for box in boxes)
+
+
+def overview_sheets(pages: Sequence[OverviewPage], room: SheetRoom) -> tuple[PlacedOverview, ...]:
+    """Return filled pages as the sheets of the overview, the intake on the first."""
+    key, many = "distribution-overview", len(pages) > 1
+    return tuple(
+        PlacedOverview(
+            f"{key}/{i}" if many else key,
+            room,
+            tuple(page.boxes),
+            tuple(page.feeds),
+            page.flags,
+            has_intake=i == 1,
+            spines=tuple(page.spines),
+        )
+        for i, page in enumerate(pages, start=1)
+    )

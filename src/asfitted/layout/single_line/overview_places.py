@@ -8,7 +8,7 @@ drawn instead where it takes fewer sheets.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from asfitted.geometry import Box, Point
@@ -23,9 +23,11 @@ from asfitted.layout.single_line.overview_parts import (
     FLAG_MM,
     FLAG_ROW_MM,
     PAD,
+    OverviewPage,
     PlacedBox,
     PlacedFeed,
     PlacedOverview,
+    overview_sheets,
 )
 from asfitted.layout.single_line.overview_tree import (
     Node,
@@ -45,13 +47,6 @@ if TYPE_CHECKING:
 GAP_X, GAP_Y = 15.0, 5.0
 LEAST_MM, MOST_MM, SUPPLY_MM = 76.0, 150.0, 32.0  # widths of boxes
 COLUMNS = {"A3": (3, 2), "A4 portrait": (1,)}  # of an outline, by paper
-
-
-@dataclass
-class _Page:
-    boxes: list[PlacedBox] = field(default_factory=list)
-    feeds: list[PlacedFeed] = field(default_factory=list)
-    flags: dict[str, Point] = field(default_factory=dict)
 
 
 @dataclass
@@ -88,19 +83,7 @@ def _place_spans(model: Model, room: SheetRoom) -> tuple[PlacedOverview, ...]:
     """Return the sheets on which each board spans what it feeds."""
     tree = distribution_tree(model.installation)
     pages = _Placing(model, room, tree).pages
-    key = "distribution-overview"
-    many = len(pages) > 1
-    return tuple(
-        PlacedOverview(
-            f"{key}/{i}" if many else key,
-            room,
-            tuple(page.boxes),
-            tuple(page.feeds),
-            page.flags,
-            has_intake=i == 1,
-        )
-        for i, page in enumerate(pages, start=1)
-    )
+    return overview_sheets(pages, room)
 
 
 def columns_of(area: Box, tree: Node) -> list[tuple[float, float]]:
@@ -127,7 +110,7 @@ class _Placing:
         self.model = model
         self.area = room.area
         self.columns = columns_of(room.area, tree)
-        self.pages = [_Page()]
+        self.pages = [OverviewPage()]
         self.open: list[_Open] = []
         self.later: list[tuple[Node, int]] = []
         jog = JOG_MM if self.columns[0][1] < intake_at(self.area).x + EDGE_MM else 0.0
@@ -137,7 +120,7 @@ class _Placing:
             self._put_later(*self.later.pop(0))
 
     @property
-    def page(self) -> _Page:
+    def page(self) -> OverviewPage:
         return self.pages[-1]
 
     def _opened(self, node: Node, column: int, part: int) -> _Open:
@@ -192,7 +175,7 @@ class _Placing:
         low = max((b.box.y1 for b in self.page.boxes), default=self.area.y0)
         self.y = low + GAP_Y + CUT_MM
         if self.y + self._need_mm(node.children[0], 1) > self.area.y1 - CUT_MM:
-            self.pages.append(_Page())
+            self.pages.append(OverviewPage())
             self.y = self.start = self.area.y0 + CUT_MM
         box = self._opened(node, 0, part)
         self._back_flag(box)
@@ -203,7 +186,7 @@ class _Placing:
         foot = self.area.y1 - CUT_MM
         for box in self.open:
             self._close(box, foot, goes_on=True)
-        self.pages.append(_Page())
+        self.pages.append(OverviewPage())
         self.y = self.start = self.area.y0 + (CUT_MM if self.open else 0.0)
         for box in self.open:
             again = self._opened(box.node, box.column, box.part + 1)
