@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from asfitted.errors import DoesNotFitError
 from asfitted.geometry import Box, Point
-from asfitted.layout.document.flow import BALANCE_MM, THIN
+from asfitted.layout.document.flow import THIN, balanced
 from asfitted.layout.frame import usable_box
 from asfitted.layout.lettering import (
     BODY,
@@ -131,18 +131,11 @@ def _shared_rows(fitted: FittedTable, height_mm: float) -> tuple[range, ...]:
     Raises:
         DoesNotFitError: one row alone is higher than a page.
     """
-    found = paginate(fitted, height_mm, height_mm)
-    lower = height_mm
-    while len(found) > 1 and _height_mm(fitted, found[-1]) < THIN * height_mm:
-        lower -= BALANCE_MM
-        try:
-            tried = paginate(fitted, lower, lower)
-        except DoesNotFitError:
-            return found
-        if len(tried) > len(found):
-            return found
-        found = tried
-    return found
+
+    def is_last_thin(pages: tuple[range, ...]) -> bool:
+        return len(pages) > 1 and _height_mm(fitted, pages[-1]) < THIN * height_mm
+
+    return balanced(lambda room_mm: paginate(fitted, room_mm, room_mm), is_last_thin, height_mm)
 
 
 def _height_mm(fitted: FittedTable, rows: range) -> float:

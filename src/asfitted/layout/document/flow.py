@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from asfitted.errors import DoesNotFitError
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from asfitted.layout.document.strips import Strip
 
+Pages = TypeVar("Pages", bound="tuple[object, ...]")
 SLACK_MM = 1e-6
 THIN = 1 / 3  # of a page: what ends with less looks left over
 BALANCE_MM = 4.0  # step in which pages that share a text are lowered
@@ -98,12 +99,32 @@ def balanced_pages(strips: Sequence[Strip], height_mm: float) -> tuple[tuple[Pla
     Raises:
         DoesNotFitError: one strip alone is higher than a page.
     """
-    found = pages_of(strips, height_mm)
+    return balanced(
+        lambda room_mm: pages_of(strips, room_mm),
+        lambda pages: is_thin(pages, height_mm),
+        height_mm,
+    )
+
+
+def balanced(
+    pages_at: Callable[[float], Pages], is_last_thin: Callable[[Pages], bool], height_mm: float
+) -> Pages:
+    """Return pages, lowered step by step until their last is no longer thin or one more is needed.
+
+    Args:
+        pages_at: gives the pages for a height in mm.
+        is_last_thin: tells whether the last of several pages is nearly empty.
+        height_mm: height of a page.
+
+    Raises:
+        DoesNotFitError: a piece alone is higher than a page.
+    """
+    found = pages_at(height_mm)
     lower = height_mm
-    while is_thin(found, height_mm):
+    while is_last_thin(found):
         lower -= BALANCE_MM
         try:
-            tried = pages_of(strips, lower)
+            tried = pages_at(lower)
         except DoesNotFitError:
             return found
         if len(tried) > len(found):
